@@ -1,0 +1,52 @@
+import type { KeyStore } from '../lib/key-store.ts';
+
+/** This device's place in a class: the resume token, and the code it was got with. */
+export interface Seat {
+  readonly token: string;
+  readonly code: string;
+}
+
+export const seatKey = 'rootcall.seat';
+export const leftHandedKey = 'rootcall.left-handed';
+const nameKey = 'rootcall.name';
+
+/** What the device remembers of its student between visits. */
+export class Device {
+  readonly #storage: KeyStore;
+
+  constructor(storage: KeyStore) {
+    this.#storage = storage;
+  }
+
+  get seat(): Seat | null {
+    try {
+      const { token, code } = JSON.parse(this.#storage.get(seatKey) ?? '{}') as Partial<Seat>;
+      return typeof token === 'string' && typeof code === 'string' ? { token, code } : null;
+    } catch {
+      return null;
+    }
+  }
+
+  set seat(seat: Seat | null) {
+    if (seat === null) this.#storage.remove(seatKey);
+    else this.#storage.set(seatKey, JSON.stringify(seat));
+  }
+
+  get name(): string {
+    return this.#storage.get(nameKey) ?? '';
+  }
+
+  set name(name: string) {
+    if (name === '') this.#storage.remove(nameKey);
+    else this.#storage.set(nameKey, name);
+  }
+
+  get leftHanded(): boolean {
+    return this.#storage.get(leftHandedKey) === 'yes';
+  }
+
+  set leftHanded(on: boolean) {
+    if (on) this.#storage.set(leftHandedKey, 'yes');
+    else this.#storage.remove(leftHandedKey);
+  }
+}

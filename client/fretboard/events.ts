@@ -1,0 +1,26 @@
+import type { FretRange, Place } from '../../shared/theory/fretboard.ts';
+
+/** A place was tapped, or chosen by key. The neck holds no answer: whoever listens decides what is placed. */
+export class PlaceToggledEvent extends Event {
+  static readonly eventName = 'place-toggled';
+
+  constructor(readonly place: Place) {
+    super(PlaceToggledEvent.eventName, { bubbles: true, composed: true });
+  }
+}
+
+/** The windows that fit have changed: at first, and when the box has. The first one starts at the nut. */
+export class WindowsFittedEvent extends Event {
+  static readonly eventName = 'windows-fitted';
+
+  constructor(readonly windows: readonly FretRange[]) {
+    super(WindowsFittedEvent.eventName, { bubbles: true, composed: true });
+  }
+}
+
+declare global {
+  interface HTMLElementEventMap {
+    'place-toggled': PlaceToggledEvent;
+    'windows-fitted': WindowsFittedEvent;
+  }
+}

@@ -1,0 +1,150 @@
+import { nothing, svg, type SVGTemplateResult } from 'lit';
+import {
+  samePlace,
+  stringNumbers,
+  type FretRange,
+  type Instrument,
+  type Place,
+  type StringNumber,
+} from '../../shared/theory/fretboard.ts';
+import {
+  gapsFromMiddle,
+  fingerAlong,
+  markRadius,
+  onScreen,
+  pointOf,
+  wireAlong,
+  type Point,
+} from './geometry.ts';
+import { correctionSlur, heatDisc, lozenge, noteMark, openMark, type Scale } from './ink-marks.ts';
+import { gap, type InkFrame } from './ink-frame.ts';
+import { fretsShown, stringWidth, type InkMarks, type NeckNote } from './state.ts';
+
+/** A neck engraved on paper, to be read. Colours come from ink-style.ts. */
+
+/** Thickness of the guitar's strings 1 and 6, in gaps. */
+const stringWidths = [0.022 * gap, 0.068 * gap] as const;
+
+export function isShown(window: FretRange, place: Place): boolean {
+  return place.fret === 0 || (place.fret >= window.low && place.fret <= window.high);
+}
+
+/** Notes that stand by the nut rather than on a fret. */
+export function isByNut(note: NeckNote): boolean {
+  return note.look === 'muted' || note.place.fret === 0;
+}
+
+function line(from: Point, to: Point, look: string, width: number): SVGTemplateResult {
+  return svg`<line class=${look} x1=${from.x} y1=${from.y} x2=${to.x} y2=${to.y} stroke-width=${width} />`;
+}
+
+function grid(frame: InkFrame, instrument: Instrument): readonly SVGTemplateResult[] {
+  const half = (frame.strings - 1) / 2;
+  const over = (along: number, look: string, width: number, beyond = 0) =>
+    line(onScreen(frame, along, -half, -beyond), onScreen(frame, along, half, beyond), look, width);
+  const drawn: SVGTemplateResult[] = [];
+  for (let fret = frame.window.low - 1; fret <= frame.window.high; fret += 1) {
+    if (fret === 0 && frame.hasNut) continue;
+    drawn.push(over(wireAlong(frame, fret), 'ink', 0.028 * gap));
+  }
+  // A chart that starts higher lets its strings begin before the first wire: the neck goes on there.
+  const begin = frame.hasNut ? frame.start : frame.start - 0.14 * gap;
+  for (const string of stringNumbers(instrument)) {
+    const gaps = gapsFromMiddle(frame, string);
+    const width = stringWidth(instrument, string, stringWidths);
+    drawn.push(line(onScreen(frame, begin, gaps), onScreen(frame, frame.end, gaps), 'ink', width));
+  }
+  if (frame.hasNut) drawn.push(over(frame.start - 0.08 * gap, 'ink nut-bar', 0.16 * gap, 0.03 * gap));
+  return drawn;
+}
+
+function stringDigits(frame: InkFrame, instrument: Instrument, marks: InkMarks, scale: Scale) {
+  const size = scale.text(0.32);
+  const r = size * 0.84;
+  return stringNumbers(instrument).map((string) => {
+    const { x, y } = onScreen(frame, frame.digitsAlong, gapsFromMiddle(frame, string));
+    const name = marks.stringNames[string - 1];
+    const above = onScreen(frame, frame.digitsAlong - r - 0.26 * gap, gapsFromMiddle(frame, string));
+    const lit = marks.highlightString === string;
+    return svg`${
+      lit
+        ? svg`<path class="brass-fill" d=${lozenge({ x, y }, r * 1.36)} />`
+        : svg`<circle class="digit-ring" cx=${x} cy=${y} r=${r} stroke-width=${0.026 * gap} />`
+    }<text class=${lit ? 'digit lit' : 'digit'} x=${x} y=${y} font-size=${size}>${string}</text>
+    ${name === undefined ? nothing : svg`<text class="digit" x=${above.x} y=${above.y} font-size=${scale.text(0.3)}>${name}</text>`}`;
+  });
+}
+
+function fretNumbers(frame: InkFrame, instrument: Instrument, scale: Scale): readonly SVGTemplateResult[] {
+  return fretsShown(frame.window)
+    .filter((fret) => fret > 0)
+    .map((fret) => {
+      const at = onScreen(frame, fingerAlong(frame, fret), 0, frame.gutter);
+      const marked = instrument.marks.includes(fret);
+      return svg`<text class=${marked ? 'gutter marked' : 'gutter'} x=${at.x} y=${at.y}
+        font-size=${scale.text(marked ? 0.34 : 0.3)}>${fret}</text>`;
+    });
+}
+
+/** Fingers stand below the chart, one for a string; a string with two has no room for either. */
+function fingers(frame: InkFrame, notes: readonly NeckNote[], scale: Scale): readonly SVGTemplateResult[] {
+  return notes
+    .filter((note) => note.finger !== undefined && onlyFingered(notes, note.place.string))
+    .map((note) => {
+      const { x, y } = onScreen(frame, frame.fingersAlong, gapsFromMiddle(frame, note.place.string));
+      return svg`<text class="finger-number" x=${x} y=${y} font-size=${scale.text(0.34)}>${note.finger}</text>`;
+    });
+}
+
+export function onlyFingered(notes: readonly NeckNote[], string: StringNumber): boolean {
+  return notes.filter((note) => note.place.string === string && note.finger !== undefined).length === 1;
+}
+
+export function renderInk(
+  frame: InkFrame,
+  instrument: Instrument,
+  marks: InkMarks,
+  scale: Scale,
+  label: string,
+): SVGTemplateResult {
+  const r = markRadius(frame);
+  const shown = marks.notes.filter((note) => isShown(frame.window, note.place) || note.look === 'muted');
+  const heat = marks.heat.filter(({ place }) => isShown(frame.window, place));
+  const points = [...shown.filter((note) => !isByNut(note)), ...heat].map(({ place }) => ({
+    place,
+    point: pointOf(frame, place),
+  }));
+  const band = marks.highlightString === null ? null : gapsFromMiddle(frame, marks.highlightString);
+  return svg`<svg class="chart" role="img" aria-label=${label} preserveAspectRatio="xMidYMid meet"
+    viewBox=${`0 0 ${frame.width.toFixed(1)} ${frame.height.toFixed(1)}`}>
+    ${
+      band === null
+        ? nothing
+        : line(onScreen(frame, frame.start, band), onScreen(frame, frame.end, band), 'band', 0.62 * gap)
+    }
+    ${grid(frame, instrument)}
+    ${stringDigits(frame, instrument, marks, scale)}
+    ${fretNumbers(frame, instrument, scale)}
+    ${heat.map((item) => heatDisc(pointOf(frame, item.place), r, item, scale))}
+    ${shown
+      .filter((note) => isByNut(note))
+      .map((note) =>
+        openMark(onScreen(frame, frame.openAlong, gapsFromMiddle(frame, note.place.string)), r, note, scale),
+      )}
+    ${shown.filter((note) => !isByNut(note)).map((note) => noteMark(pointOf(frame, note.place), r, note, scale))}
+    ${marks.corrections
+      .filter(({ from, to }) => isShown(frame.window, from) && isShown(frame.window, to))
+      .map(({ from, to }) =>
+        correctionSlur(
+          pointOf(frame, from),
+          pointOf(frame, to),
+          r,
+          points
+            .filter(({ place }) => !samePlace(place, from) && !samePlace(place, to))
+            .map(({ point }) => point),
+          onScreen(frame, (frame.start + frame.end) / 2, 0),
+        ),
+      )}
+    ${fingers(frame, shown, scale)}
+  </svg>`;
+}

@@ -1,0 +1,3 @@
+import '../styles/base.css';
+import './board/board.css';
+import './board/board.ts';

@@ -1,0 +1,101 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { explainForClass } from '../../../shared/exercise/explain.ts';
+import type { BoardStage } from '../../../shared/protocol/views.ts';
+import { standardGuitar, type Instrument } from '../../../shared/theory/fretboard.ts';
+import type { NoteNaming } from '../../../shared/theory/naming.ts';
+import '../../fretboard/neck.ts';
+import { boardStyles } from './board-styles.ts';
+import { isLong, revealChart } from './chart-notes.ts';
+import { chartStyles } from './chart-styles.ts';
+import { lengthStep, placeLine } from './words.ts';
+
+export type RevealedStageView = Extract<BoardStage, { kind: 'revealed' }>;
+
+/** The printed answer, what the class found, and the one slip worth a sentence. */
+@customElement('board-revealed')
+export class BoardRevealed extends LitElement {
+  static override styles = [
+    boardStyles,
+    chartStyles,
+    css`
+      .found {
+        font-size: calc(76 * var(--unit));
+        line-height: 1.1;
+      }
+      .found strong {
+        font-size: calc(150 * var(--unit));
+        font-weight: 600;
+        line-height: 0.9;
+      }
+      .slip {
+        font-size: calc(54 * var(--unit));
+        max-width: 30em;
+        text-wrap: pretty;
+      }
+      .long .found {
+        font-size: calc(54 * var(--unit));
+      }
+      .long .found strong {
+        font-size: calc(84 * var(--unit));
+      }
+      .long .slip {
+        font-size: calc(46 * var(--unit));
+        max-width: none;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) stage: RevealedStageView | null = null;
+  @property({ attribute: false }) instrument: Instrument = standardGuitar;
+  @property() naming: NoteNaming = 'english';
+  @property({ type: Number }) leastText = 44;
+
+  override render() {
+    const { stage, naming } = this;
+    if (!stage) return nothing;
+    const { task, reveal, slip, example } = stage;
+    const chart = revealChart(this.instrument, reveal, example);
+    const long = isLong([...chart.notes.filter(({ look }) => look !== 'muted').map(({ place }) => place)]);
+    return html`<div class=${long ? 'chart-stage long' : 'chart-stage'}>
+      <rootcall-neck
+        material="ink"
+        view=${long ? 'lying' : 'upright'}
+        .instrument=${this.instrument}
+        .notes=${chart.notes}
+        .corrections=${chart.corrections}
+        .leastText=${this.leastText}
+        label=${`Chart: ${task.title}`}
+      ></rootcall-neck>
+      <div class="words">
+        <div>
+          <h1 class=${lengthStep(task.title, [14, 22, 36])}>${task.title}</h1>
+          <p class="lead soft">${placeLine(reveal) ?? task.detail}</p>
+        </div>
+        <hr class="rule" />
+        <div>
+          ${this.found(stage)}
+          ${
+            slip === null
+              ? nothing
+              : html`<p class="slip">
+                  <b>The slip to know:</b> ${explainForClass(reveal.exercise, slip.cause, naming)}
+                </p>`
+          }
+        </div>
+      </div>
+    </div>`;
+  }
+
+  private found({ share }: RevealedStageView) {
+    return share.of === 0
+      ? html`<p class="lead">Nobody has answered this time.</p>`
+      : html`<p class="found title-face"><strong>${share.right}</strong> of ${share.of} found it</p>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'board-revealed': BoardRevealed;
+  }
+}

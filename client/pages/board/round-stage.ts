@@ -1,0 +1,154 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { BoardStage } from '../../../shared/protocol/views.ts';
+import {
+  standardGuitar,
+  type Fret,
+  type FretRange,
+  type Instrument,
+  type StringNumber,
+} from '../../../shared/theory/fretboard.ts';
+import { sign } from '../../components/signs.ts';
+import '../../fretboard/neck.ts';
+import { boardStyles } from './board-styles.ts';
+import { heads, mostHeads, shareBar } from './heads.ts';
+import { isOrAre, lengthStep, timeInWords } from './words.ts';
+
+export type RoundStageView = Extract<BoardStage, { kind: 'open' | 'held' }>;
+
+/** Frets on the picture of the neck, from the nut unless the exercise states higher ones. */
+const shown = 12;
+
+/** A round before its reveal: what is asked and how many are done. The neck beside it says where strings are. */
+@customElement('board-round')
+export class BoardRound extends LitElement {
+  static override styles = [
+    boardStyles,
+    css`
+      :host {
+        column-gap: calc(80 * var(--unit));
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) calc(490 * var(--unit));
+        grid-template-rows: minmax(0, 1fr);
+      }
+      .words {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr);
+        grid-template-rows: 1fr auto;
+        min-height: 0;
+      }
+      .task {
+        align-self: center;
+        display: grid;
+        gap: calc(28 * var(--unit));
+        grid-template-columns: minmax(0, 1fr);
+      }
+      .held {
+        align-items: center;
+        display: flex;
+        font-size: var(--text-title);
+        gap: calc(40 * var(--unit));
+      }
+      .held svg {
+        color: var(--brass);
+        height: 1em;
+        width: 1em;
+      }
+      h1.second {
+        font-size: calc(72 * var(--unit));
+      }
+      .count {
+        display: grid;
+        gap: calc(20 * var(--unit));
+        grid-template-columns: minmax(0, 1fr);
+      }
+      .count strong {
+        font-family: var(--face-title);
+        font-size: calc(92 * var(--unit));
+        font-weight: 600;
+        line-height: 1;
+      }
+      @media (max-aspect-ratio: 1/1) {
+        :host {
+          grid-template-columns: minmax(0, 1fr);
+          grid-template-rows: auto auto;
+          row-gap: calc(48 * var(--unit));
+        }
+        .words {
+          gap: calc(48 * var(--unit));
+        }
+        rootcall-neck {
+          height: calc(900 * var(--unit));
+          margin-inline: auto;
+          width: calc(470 * var(--unit));
+        }
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) stage: RoundStageView | null = null;
+  @property({ attribute: false }) instrument: Instrument = standardGuitar;
+  @property({ type: Number }) leastText = 44;
+
+  override render() {
+    const { stage } = this;
+    if (!stage) return nothing;
+    return html`<div class="words">
+        <div class="task">
+          ${
+            stage.kind === 'held'
+              ? html`<p class="held title-face">${sign('fermata')} Held.</p>
+                  <hr class="rule" />`
+              : nothing
+          }
+          <h1 class=${stage.kind === 'held' ? 'second' : lengthStep(stage.task.title, [16, 26, 40])}>
+            ${stage.task.title}
+          </h1>
+          ${stage.kind === 'held' ? nothing : html`<p class="lead">${stage.task.detail}</p>`}
+          ${
+            stage.kind === 'held' || stage.seconds === null
+              ? nothing
+              : html`<p class="soft">Time: ${timeInWords(stage.seconds)}</p>`
+          }
+        </div>
+        <div class="count">
+          ${this.marks(stage)}
+          <p class="lead">
+            ${
+              stage.of === 0
+                ? 'Nobody is in yet'
+                : html`<strong>${stage.done}</strong> of ${stage.of} ${isOrAre(stage.done)} done`
+            }
+          </p>
+        </div>
+      </div>
+      <rootcall-neck
+        material="ink"
+        .instrument=${this.instrument}
+        .window=${this.window}
+        .highlightString=${stage.rootString as StringNumber | null}
+        .leastText=${this.leastText}
+        label=${
+          stage.rootString === null
+            ? 'The neck'
+            : `The neck, with the root string, string ${String(stage.rootString)}, marked`
+        }
+      ></rootcall-neck>`;
+  }
+
+  private marks({ done, of }: RoundStageView) {
+    if (of === 0) return nothing;
+    return of > mostHeads ? shareBar(done, of) : heads(done, of, 14, 84);
+  }
+
+  private get window(): FretRange {
+    const last = Math.max(shown, Math.min(this.stage?.task.range?.high ?? shown, this.instrument.fretCount));
+    return { low: (last - shown + 1) as Fret, high: last as Fret };
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'board-round': BoardRound;
+  }
+}

@@ -1,0 +1,75 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { ShowView } from '../../../shared/protocol/views.ts';
+import { standardGuitar, type Instrument } from '../../../shared/theory/fretboard.ts';
+import '../../fretboard/neck.ts';
+import { boardStyles } from './board-styles.ts';
+import { chartStyles } from './chart-styles.ts';
+import { isLong, keyChart, tapsChart, tapsWindow } from './chart-notes.ts';
+import { lengthStep } from './words.ts';
+
+/** A chart, or the teacher's own taps, without a question. */
+@customElement('board-show')
+export class BoardShow extends LitElement {
+  static override styles = [
+    boardStyles,
+    chartStyles,
+    css`
+      .taps {
+        display: grid;
+        grid-template-rows: auto minmax(0, 1fr);
+        height: 100%;
+        row-gap: calc(40 * var(--unit));
+      }
+      @media (max-aspect-ratio: 1/1) {
+        .taps {
+          align-content: start;
+          grid-template-rows: auto calc(520 * var(--unit));
+        }
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) show: ShowView | null = null;
+  @property({ attribute: false }) instrument: Instrument = standardGuitar;
+  @property({ type: Number }) leastText = 44;
+
+  override render() {
+    const { show } = this;
+    if (!show) return nothing;
+    if (show.kind === 'taps')
+      return html`<div class="taps">
+        <h1 class="long-3">On the neck now</h1>
+        <rootcall-neck
+          material="ink"
+          view="lying"
+          .instrument=${this.instrument}
+          .window=${tapsWindow(this.instrument, show.places)}
+          .notes=${tapsChart(show.places)}
+          .leastText=${this.leastText}
+          label="Places on the neck"
+        ></rootcall-neck>
+      </div>`;
+    const long = isLong(show.notes.map(({ place }) => place));
+    return html`<div class=${long ? 'chart-stage long' : 'chart-stage'}>
+      <rootcall-neck
+        material="ink"
+        view=${long ? 'lying' : 'upright'}
+        .instrument=${this.instrument}
+        .notes=${keyChart(show.notes)}
+        .leastText=${this.leastText}
+        label=${`Chart: ${show.title}`}
+      ></rootcall-neck>
+      <div class="words">
+        <h1 class=${lengthStep(show.title, [14, 22, 36])}>${show.title}</h1>
+        <p class="lead">${show.detail}</p>
+      </div>
+    </div>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'board-show': BoardShow;
+  }
+}

@@ -1,0 +1,101 @@
+import type { BoardStage, BoardView, RevealView, Share } from '../../../shared/protocol/views.ts';
+import { assertNever } from '../../../shared/lib/assert.ts';
+
+/** What the Board says, apart from how it looks. */
+
+/** A class code in its two groups: `codeGroups('BCDFGH')` is `['BCD', 'FGH']`. */
+export function codeGroups(code: string): readonly [string, string] {
+  return [code.slice(0, 3), code.slice(3)];
+}
+
+/**
+ * The address as a student types it. A phone finds https by itself unless the address names a port,
+ * so the scheme stays only there.
+ */
+export function typedAddress(address: string): string {
+  const bare = address.replace(/\/+$/, '');
+  return /^https:\/\/.*:\d+$/.test(bare) ? bare : bare.replace(/^https?:\/\//, '');
+}
+
+/** Where the QR picture leads: the Stand, with the code filled in. */
+export function joinLink(address: string, code: string): string {
+  return `${address.replace(/\/+$/, '')}/?code=${code}`;
+}
+
+/** What somebody typed as a code: letters only, as capitals. */
+export function readCode(text: string): string {
+  return text.replace(/[^a-z]/gi, '').toUpperCase();
+}
+
+/** The code in a path such as `/board/BCDFGH`; empty on `/board`. */
+export function codeInPath(path: string): string {
+  return readCode(/^\/board\/([^/]+)/.exec(path)?.[1] ?? '');
+}
+
+/** Whole per cent; 0 where nobody answered. */
+export function percent({ right, of }: Share): number {
+  return of === 0 ? 0 : Math.round((100 * right) / of);
+}
+
+function counted(count: number, one: string): string {
+  return `${String(count)} ${one}${count === 1 ? '' : 's'}`;
+}
+
+/** `timeInWords(90)` is "1 minute 30 seconds". */
+export function timeInWords(seconds: number): string {
+  const minutes = Math.floor(seconds / 60);
+  const rest = seconds % 60;
+  if (minutes === 0) return counted(rest, 'second');
+  return rest === 0 ? counted(minutes, 'minute') : `${counted(minutes, 'minute')} ${counted(rest, 'second')}`;
+}
+
+/** How many came in, or are done: "9 are in", "1 is done". */
+export function isOrAre(count: number): string {
+  return count === 1 ? 'is' : 'are';
+}
+
+/**
+ * Where the root (of *find*: the note) lies, if that is short enough to read: "Root on string 2, fret 5",
+ * "String 2, fret 1 or fret 13".
+ */
+export function placeLine({ exercise, notes }: RevealView): string | null {
+  const roots = notes.filter(({ degree }) => degree === '1');
+  const onString = roots.filter(({ place }) => place.string === exercise.rootString);
+  if (exercise.kind === 'find' && onString.length < roots.length) return null;
+  const frets = onString.map(({ place }) => (place.fret === 0 ? 'open' : `fret ${String(place.fret)}`));
+  if (frets.length === 0 || frets.length > 2) return null;
+  const where = `${String(exercise.rootString)}, ${frets.join(' or ')}`;
+  return exercise.kind === 'find' ? `String ${where}` : `Root on string ${where}`;
+}
+
+/** How long a text is, in steps that the styles set smaller and smaller. */
+export function lengthStep(text: string, steps: readonly number[]): string {
+  return `long-${String(steps.filter((step) => text.length > step).length)}`;
+}
+
+/** The stage in one sentence, for whoever hears the Board instead of seeing it. Counts are left out: they keep changing. */
+export function announcement({ stage }: BoardView): string {
+  switch (stage.kind) {
+    case 'waiting':
+      return 'Come in with address and code.';
+    case 'show':
+      return stage.show.kind === 'chart' ? `Shown: ${stage.show.title}` : 'Shown: places on the neck.';
+    case 'open':
+      return `Asked: ${stage.task.title}. ${stage.task.detail}`;
+    case 'held':
+      return 'Held.';
+    case 'revealed':
+      return `Revealed: ${stage.task.title}. ${foundIt(stage)}`;
+    case 'score':
+      return 'The class against its last time.';
+    case 'over':
+      return 'The class is over.';
+    default:
+      return assertNever(stage);
+  }
+}
+
+/** "7 of 12 found it." */
+export function foundIt({ share }: Extract<BoardStage, { kind: 'revealed' }>): string {
+  return share.of === 0 ? 'Nobody has answered.' : `${String(share.right)} of ${String(share.of)} found it.`;
+}

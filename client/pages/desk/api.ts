@@ -1,0 +1,136 @@
+import type { Exercise } from '../../../shared/exercise/exercise.ts';
+import { failure, success, type Result } from '../../../shared/lib/result.ts';
+import { errorReply, errorSentences, type ErrorReply } from '../../../shared/protocol/errors.ts';
+import type { Share } from '../../../shared/protocol/views.ts';
+import type { NoteNaming } from '../../../shared/theory/naming.ts';
+
+/** The server's resources as the Desk reads them. Times are milliseconds, UTC. */
+export interface Me {
+  readonly teacher: { readonly id: string; readonly name: string } | null;
+  readonly needsSetUp: boolean;
+}
+
+export interface GroupSettings {
+  readonly name: string;
+  readonly school: string;
+  readonly instrument: string;
+  readonly naming: NoteNaming;
+  readonly language: string;
+  readonly purgeAt: number;
+}
+
+export interface Group extends GroupSettings {
+  readonly id: string;
+  readonly openClass: { readonly id: string; readonly code: string } | null;
+}
+
+export interface Student {
+  readonly id: string;
+  readonly name: string;
+  readonly seatNumber: number | null;
+  readonly alias: string | null;
+  readonly team: string | null;
+  readonly moreTime: number;
+}
+
+export interface PlannedExercise {
+  readonly exercise: Exercise;
+  readonly seconds: number | null;
+}
+
+export interface Plan {
+  readonly id: string;
+  readonly title: string;
+  readonly exercises: readonly PlannedExercise[];
+}
+
+export interface PastClass {
+  readonly id: string;
+  readonly openedAt: number;
+  readonly closedAt: number | null;
+  readonly rounds: number;
+  readonly share: Share;
+}
+
+export interface GroupDetail {
+  readonly group: Group;
+  readonly students: readonly Student[];
+  readonly plans: readonly Plan[];
+  readonly classes: readonly PastClass[];
+}
+
+export interface Addresses {
+  readonly addresses: readonly string[];
+  readonly chosen: string;
+}
+
+export type Answered<T> = Promise<Result<T, ErrorReply>>;
+type Method = 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
+
+async function send<T>(method: Method, path: string, body?: object): Answered<T> {
+  try {
+    const response = await fetch(`/api/${path}`, {
+      method,
+      credentials: 'same-origin',
+      ...(body ? { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) } : {}),
+    });
+    const text = await response.text();
+    const reply: unknown = text === '' ? {} : JSON.parse(text);
+    // The server's own replies have the shapes above; only a refusal is looked at before it is trusted.
+    return response.ok ? success(reply as T) : failure(refusalIn(reply));
+  } catch {
+    return failure(errorReply('server-failed', 'The server does not answer. Look at the network, then try again.'));
+  }
+}
+
+function refusalIn(reply: unknown): ErrorReply {
+  const error = typeof reply === 'object' && reply !== null && 'error' in reply ? reply.error : null;
+  if (typeof error !== 'object' || error === null || !('code' in error)) return errorReply('server-failed');
+  const code = Object.keys(errorSentences).find((known) => known === error.code) as ErrorReply['code'] | undefined;
+  if (!code) return errorReply('server-failed');
+  return 'message' in error && typeof error.message === 'string' ? errorReply(code, error.message) : errorReply(code);
+}
+
+type Id = { readonly id: string };
+const none = {};
+
+export const api = {
+  me: () => send<Me>('GET', 'me'),
+  setUp: (fields: { token: string; name: string; passphrase: string }) => send<object>('POST', 'set-up', fields),
+  signIn: (fields: { name: string; passphrase: string }) => send<object>('POST', 'sign-in', fields),
+  signOut: () => send<object>('POST', 'sign-out', none),
+  invite: () => send<{ readonly link: string }>('POST', 'invitations', none),
+
+  groups: () => send<{ readonly groups: readonly Group[] }>('GET', 'groups'),
+  addGroup: (fields: GroupSettings) => send<Id>('POST', 'groups', fields),
+  group: (id: string) => send<GroupDetail>('GET', `groups/${id}`),
+  changeGroup: (id: string, fields: Partial<GroupSettings>) => send<object>('PATCH', `groups/${id}`, fields),
+  removeGroup: (id: string) => send<object>('DELETE', `groups/${id}`),
+
+  addStudents: (groupId: string, names: readonly string[]) =>
+    send<object>('POST', `groups/${groupId}/students`, { names }),
+  changeStudent: (id: string, fields: Partial<Omit<Student, 'id' | 'alias'>>) =>
+    send<object>('PATCH', `students/${id}`, fields),
+  removeStudent: (id: string) => send<object>('DELETE', `students/${id}`),
+
+  addPlan: (groupId: string, plan: Omit<Plan, 'id'>) => send<Id>('POST', `groups/${groupId}/plans`, plan),
+  changePlan: (id: string, plan: Omit<Plan, 'id'>) => send<object>('PUT', `plans/${id}`, plan),
+  removePlan: (id: string) => send<object>('DELETE', `plans/${id}`),
+
+  openClass: (groupId: string, planId: string | null) =>
+    send<Id>('POST', `groups/${groupId}/classes`, { planId }),
+
+  addresses: () => send<Addresses>('GET', 'addresses'),
+  chooseAddress: (chosen: string) => send<object>('PUT', 'addresses', { chosen }),
+};
+
+/** The plan with its group: plans are read with the group that owns them. */
+export async function groupOfPlan(planId: string): Answered<GroupDetail> {
+  const groups = await api.groups();
+  if (!groups.ok) return groups;
+  for (const { id } of groups.value.groups) {
+    const detail = await api.group(id);
+    if (detail.ok && detail.value.plans.some((plan) => plan.id === planId)) return detail;
+  }
+  return failure(errorReply('not-found'));
+}

@@ -1,0 +1,83 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { Exercise } from '../../../shared/exercise/exercise.ts';
+import { wordingOf } from '../../../shared/exercise/wording.ts';
+import { checkExercise } from '../../../shared/exercise/check.ts';
+import type { Verdict } from '../../../shared/exercise/verdict.ts';
+import { instrumentById, standardGuitar, type Place } from '../../../shared/theory/fretboard.ts';
+import type { NoteNaming } from '../../../shared/theory/naming.ts';
+import '../../fretboard/neck.ts';
+import { answerChart, chartView, keyChart } from './chart-notes.ts';
+
+const chartStyles = css`
+  :host {
+    display: block;
+  }
+  rootcall-neck {
+    height: 100%;
+    width: 100%;
+  }
+`;
+
+/** The answer key of an exercise, engraved; nothing where the exercise can't be asked. */
+@customElement('desk-key-chart')
+export class DeskKeyChart extends LitElement {
+  static override styles = chartStyles;
+
+  @property({ attribute: false }) exercise: Exercise | null = null;
+  @property({ attribute: false }) naming: NoteNaming = 'english';
+
+  override render() {
+    const { exercise } = this;
+    if (!exercise || !checkExercise(exercise).ok) return nothing;
+    const notes = keyChart(exercise);
+    return html`<rootcall-neck
+      material="ink"
+      .view=${chartView(notes)}
+      .instrument=${instrumentById(exercise.instrument) ?? standardGuitar}
+      .notes=${notes}
+      .label=${`Answer key: ${wordingOf(exercise, this.naming).title}. ${placesInWords(notes.filter((note) => note.look !== 'muted').map((note) => note.place))}`}
+    ></rootcall-neck>`;
+  }
+}
+
+/** One student's answer, engraved with its corrections. */
+@customElement('desk-answer-chart')
+export class DeskAnswerChart extends LitElement {
+  static override styles = chartStyles;
+
+  @property({ attribute: false }) exercise: Exercise | null = null;
+  @property({ attribute: false }) answer: { readonly places: readonly Place[]; readonly verdict: Verdict } | null =
+    null;
+  /** False while the answer key is hidden: then only what was placed is drawn. */
+  @property({ type: Boolean }) withKey = true;
+
+  override render() {
+    const { exercise, answer } = this;
+    if (!exercise || !answer) return nothing;
+    const notes = answerChart(exercise, answer, this.withKey);
+    const corrections = this.withKey && answer.verdict.kind === 'slip' ? answer.verdict.corrections : [];
+    return html`<rootcall-neck
+      material="ink"
+      .view=${chartView(notes)}
+      .instrument=${instrumentById(exercise.instrument) ?? standardGuitar}
+      .notes=${notes}
+      .corrections=${corrections}
+      .label=${`Answer: ${placesInWords(answer.places)}`}
+    ></rootcall-neck>`;
+  }
+}
+
+/** `string 2, fret 5; string 3, open` */
+function placesInWords(places: readonly Place[]): string {
+  return places
+    .map(({ string, fret }) => `string ${String(string)}, ${fret === 0 ? 'open' : `fret ${String(fret)}`}`)
+    .join('; ');
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'desk-key-chart': DeskKeyChart;
+    'desk-answer-chart': DeskAnswerChart;
+  }
+}

@@ -1,0 +1,235 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { api, type GroupDetail } from '../api.ts';
+import { deskStyles, pageStyles } from '../desk-styles.ts';
+import { fieldText, formOf, refusalLine } from '../refusal.ts';
+import { NavigateEvent, classPath, homePath, planPath } from '../routes.ts';
+import { spacedCode } from '../spaced-code.ts';
+import { percent } from '../live/figures.ts';
+import { groupFields, settingsIn } from './group-fields.ts';
+import './register.ts';
+import type { RegisterEvent } from './register.ts';
+import { dayOf } from './words.ts';
+
+/** One group: its register, plans, settings and past classes, and the door to the next class. */
+@customElement('desk-group')
+export class DeskGroup extends LitElement {
+  static override styles = [
+    deskStyles,
+    pageStyles,
+    css`
+      .open {
+        align-items: end;
+        display: grid;
+        gap: var(--space-3);
+        grid-template-columns: minmax(0, 1fr) auto;
+      }
+      li {
+        align-items: center;
+        border-top: 1px solid var(--line);
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--space-2) var(--space-4);
+        justify-content: space-between;
+        padding-block: var(--space-2);
+      }
+      .columns {
+        align-items: start;
+        display: grid;
+        gap: var(--space-5);
+        grid-template-columns: minmax(0, 3fr) minmax(0, 2fr);
+      }
+      summary {
+        cursor: pointer;
+        font-weight: 600;
+        padding-block: var(--space-2);
+      }
+      @media (max-width: 60rem) {
+        .columns {
+          grid-template-columns: minmax(0, 1fr);
+        }
+      }
+      @media (max-width: 480px) {
+        .open {
+          grid-template-columns: minmax(0, 1fr);
+        }
+      }
+    `,
+  ];
+
+  @property() groupId = '';
+  @state() private detail: GroupDetail | null = null;
+  @state() private refusal = '';
+  @state() private said = '';
+  @state() private deleting = false;
+
+  override connectedCallback() {
+    super.connectedCallback();
+    void this.load();
+  }
+
+  override render() {
+    const { detail } = this;
+    if (!detail) return html`<main>${this.refusal === '' ? nothing : refusalLine(this.refusal)}</main>`;
+    const { group } = detail;
+    return html`<main>
+      <div>
+        <p class="small"><a href=${homePath}>All groups</a></p>
+        <h1>${group.name}</h1>
+        <p class="soft">${group.school}</p>
+      </div>
+      ${this.door(detail)}
+      <div role="status">${this.said}</div>
+      ${refusalLine(this.refusal)}
+      <div class="columns">
+        <section class="sheet stack">
+          <h2>Register</h2>
+          <desk-register .students=${detail.students} @desk-register=${this.changeRegister}></desk-register>
+        </section>
+        <div class="stack">${this.plans(detail)} ${this.pastClasses(detail)} ${this.settings(detail)}</div>
+      </div>
+    </main>`;
+  }
+
+  private door({ group, plans }: GroupDetail) {
+    if (group.openClass)
+      return html`<section class="sheet row">
+        <a class="button primary" href=${classPath(group.openClass.id)}>Back to the class</a>
+        <span>A class is open. Its code is <b>${spacedCode(group.openClass.code)}</b>.</span>
+      </section>`;
+    return html`<form class="sheet open" @submit=${this.openClass}>
+      <label
+        >Plan for this class
+        <select name="plan">
+          ${plans.map((plan) => html`<option value=${plan.id}>${plan.title}</option>`)}
+          <option value="">No plan: ask on the spot</option>
+        </select></label
+      >
+      <button class="primary">Open the class</button>
+    </form>`;
+  }
+
+  private plans({ plans }: GroupDetail) {
+    return html`<section class="sheet stack">
+      <h2>Plans</h2>
+      <ul>
+        ${plans.map(
+          (plan) =>
+            html`<li>
+              <a href=${planPath(plan.id)}>${plan.title}</a>
+              <span class="soft small">${count(plan.exercises.length, 'exercise', 'exercises')}</span>
+            </li>`,
+        )}
+      </ul>
+      <form class="row" @submit=${this.addPlan}>
+        <label class="grow">New plan <input name="title" required maxlength="80" /></label>
+        <button>Add a plan</button>
+      </form>
+    </section>`;
+  }
+
+  private pastClasses({ classes }: GroupDetail) {
+    const past = classes.filter((one) => one.closedAt !== null);
+    return html`<section class="sheet stack">
+      <h2>Past classes</h2>
+      ${past.length === 0 ? html`<p class="soft">None yet.</p>` : nothing}
+      <ul>
+        ${past.map((one) => {
+          const right = percent(one.share.right, one.share.of);
+          return html`<li>
+            <span>${dayOf(one.openedAt)}</span>
+            <span class="soft small"
+              >${count(one.rounds, 'round', 'rounds')}${right === null ? '' : `, ${String(right)} % right`}</span
+            >
+          </li>`;
+        })}
+      </ul>
+    </section>`;
+  }
+
+  private settings({ group }: GroupDetail) {
+    return html`<section class="sheet">
+      <details>
+        <summary>Settings of this group</summary>
+        <form class="stack" @submit=${this.saveSettings}>
+          ${groupFields(group)}
+          <div><button>Save the settings</button></div>
+        </form>
+        <div class="stack">
+          <hr />
+          ${this.deleting
+            ? html`<p>This deletes the register, plans, classes and all answers of ${group.name}.</p>
+                <div class="row">
+                  <button @click=${this.deleteGroup}>Delete ${group.name} for good</button>
+                  <button @click=${() => (this.deleting = false)}>Keep it</button>
+                </div>`
+            : html`<div><button @click=${() => (this.deleting = true)}>Delete this group</button></div>`}
+        </div>
+      </details>
+    </section>`;
+  }
+
+  private async load() {
+    const reply = await api.group(this.groupId);
+    if (reply.ok) this.detail = reply.value;
+    else this.refusal = reply.error.message;
+  }
+
+  /** Says what came of a change, and shows the group as the server has it now. */
+  private async after(reply: Awaited<ReturnType<typeof api.changeGroup>>, said: string) {
+    this.refusal = reply.ok ? '' : reply.error.message;
+    this.said = reply.ok ? said : '';
+    await this.load();
+    return reply.ok;
+  }
+
+  private async changeRegister(event: RegisterEvent) {
+    const { change } = event;
+    switch (change.kind) {
+      case 'add':
+        return this.after(await api.addStudents(this.groupId, change.names), 'Added to the register.');
+      case 'change':
+        return this.after(await api.changeStudent(change.id, change.fields), 'Saved.');
+      case 'remove':
+        return this.after(await api.removeStudent(change.id), 'Taken off the register.');
+    }
+  }
+
+  private async openClass(event: SubmitEvent) {
+    const form = formOf(event);
+    if (!form) return;
+    const plan = fieldText(form, 'plan');
+    const reply = await api.openClass(this.groupId, plan === '' ? null : plan);
+    if (reply.ok) this.dispatchEvent(new NavigateEvent(classPath(reply.value.id)));
+    else this.refusal = reply.error.message;
+  }
+
+  private async addPlan(event: SubmitEvent) {
+    const form = formOf(event);
+    if (!form) return;
+    const reply = await api.addPlan(this.groupId, { title: fieldText(form, 'title'), exercises: [] });
+    if (reply.ok) this.dispatchEvent(new NavigateEvent(planPath(reply.value.id)));
+    else this.refusal = reply.error.message;
+  }
+
+  private async saveSettings(event: SubmitEvent) {
+    const form = formOf(event);
+    if (form) await this.after(await api.changeGroup(this.groupId, settingsIn(form)), 'The settings are saved.');
+  }
+
+  private async deleteGroup() {
+    const reply = await api.removeGroup(this.groupId);
+    if (reply.ok) this.dispatchEvent(new NavigateEvent(homePath));
+    else this.refusal = reply.error.message;
+  }
+}
+
+function count(n: number, one: string, many: string): string {
+  return `${String(n)} ${n === 1 ? one : many}`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'desk-group': DeskGroup;
+  }
+}

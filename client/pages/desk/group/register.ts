@@ -1,0 +1,236 @@
+import { LitElement, css, html } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { repeat } from 'lit/directives/repeat.js';
+import type { Student } from '../api.ts';
+import { deskStyles } from '../desk-styles.ts';
+import { moreTimeWords } from '../more-time.ts';
+import { fieldText, formOf } from '../refusal.ts';
+import { namesIn } from './words.ts';
+
+export type RegisterChange =
+  | { readonly kind: 'add'; readonly names: readonly string[] }
+  | { readonly kind: 'change'; readonly id: string; readonly fields: Partial<Omit<Student, 'id' | 'alias'>> }
+  | { readonly kind: 'remove'; readonly id: string };
+
+export class RegisterEvent extends Event {
+  static readonly kind = 'desk-register';
+  readonly change: RegisterChange;
+  constructor(change: RegisterChange) {
+    super(RegisterEvent.kind, { bubbles: true });
+    this.change = change;
+  }
+}
+
+/** The teacher's list of students: one line each, many added at once. */
+@customElement('desk-register')
+export class DeskRegister extends LitElement {
+  static override styles = [
+    deskStyles,
+    css`
+      :host {
+        display: grid;
+        gap: var(--space-4);
+      }
+      table {
+        border-collapse: collapse;
+        width: 100%;
+      }
+      th {
+        font-size: var(--text-small);
+        font-weight: 600;
+        padding: 0 var(--space-1) var(--space-1);
+        text-align: left;
+      }
+      td {
+        border-top: 1px solid var(--line);
+        padding: var(--space-1);
+        vertical-align: middle;
+      }
+      .seat {
+        width: 5rem;
+      }
+      .team {
+        width: 8rem;
+      }
+      .time {
+        width: 9.5rem;
+      }
+      .end {
+        text-align: right;
+        width: 1%;
+      }
+      summary {
+        cursor: pointer;
+        font-weight: 600;
+        padding-block: var(--space-2);
+      }
+      @media (max-width: 40rem) {
+        thead {
+          clip-path: inset(50%);
+          height: 1px;
+          overflow: hidden;
+          position: absolute;
+        }
+        tr {
+          border-top: 1px solid var(--line);
+          display: grid;
+          gap: var(--space-1);
+          grid-template-columns: 4.5rem 1fr 1fr auto;
+          padding-block: var(--space-2);
+        }
+        td {
+          border: 0;
+          padding: 0;
+        }
+        td.name {
+          grid-column: 1 / -1;
+        }
+        td.seat,
+        td.team,
+        td.time,
+        td.end {
+          width: auto;
+        }
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) students: readonly Student[] = [];
+  /** Whose removal waits for a second press. */
+  @state() private leaving: string | null = null;
+
+  override render() {
+    return html`
+      ${this.students.length === 0
+        ? html`<p>Nobody is on the register yet. Paste the names, one a line.</p>`
+        : this.table()}
+      <details ?open=${this.students.length === 0}>
+        <summary>Add names</summary>
+        <form class="stack" @submit=${this.add}>
+          <label
+            >One name a line
+            <textarea name="names" rows="6" required></textarea>
+          </label>
+          <div><button>Add to the register</button></div>
+        </form>
+      </details>
+    `;
+  }
+
+  private table() {
+    const teams = new Set(this.students.flatMap(({ team }) => team ?? []));
+    return html`<datalist id="teams">${[...teams].map((team) => html`<option value=${team}></option>`)}</datalist>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Name</th>
+            <th scope="col">Seat</th>
+            <th scope="col">Team</th>
+            <th scope="col">Time</th>
+            <th scope="col"><span class="visually-hidden">Take off</span></th>
+          </tr>
+        </thead>
+        <tbody>
+          ${repeat(
+            this.students,
+            ({ id }) => id,
+            (student) => this.line(student),
+          )}
+        </tbody>
+      </table>`;
+  }
+
+  private line(student: Student) {
+    const { id, name, seatNumber, team, moreTime } = student;
+    return html`<tr>
+      <td class="name">
+        <input
+          aria-label="Name"
+          .value=${name}
+          maxlength="40"
+          @change=${(event: Event) => {
+            const text = valueOf(event);
+            if (text !== '') this.change(id, { name: text });
+          }}
+        />
+      </td>
+      <td class="seat">
+        <input
+          aria-label=${`Seat number of ${name}`}
+          placeholder="Seat"
+          inputmode="numeric"
+          pattern="[0-9]*"
+          maxlength="3"
+          .value=${seatNumber === null ? '' : String(seatNumber)}
+          @change=${(event: Event) => {
+            const text = valueOf(event);
+            if (/^\d{0,3}$/.test(text)) this.change(id, { seatNumber: text === '' ? null : Number(text) });
+          }}
+        />
+      </td>
+      <td class="team">
+        <input
+          aria-label=${`Team of ${name}`}
+          placeholder="Team"
+          list="teams"
+          maxlength="20"
+          .value=${team ?? ''}
+          @change=${(event: Event) => {
+            const text = valueOf(event);
+            this.change(id, { team: text === '' ? null : text });
+          }}
+        />
+      </td>
+      <td class="time">
+        <select
+          aria-label=${`Time for ${name}`}
+          @change=${(event: Event) => this.change(id, { moreTime: Number(valueOf(event)) })}
+        >
+          ${moreTimeWords.map(
+            ([factor, words]) => html`<option value=${factor} ?selected=${factor === moreTime}>${words}</option>`,
+          )}
+        </select>
+      </td>
+      <td class="end">
+        ${this.leaving === id
+          ? html`<button @click=${() => this.remove(id)} aria-label=${`Take ${name} off for good`}>Sure?</button>`
+          : html`<button
+              class="narrow"
+              @click=${() => (this.leaving = id)}
+              aria-label=${`Take ${name} off the register`}
+              title="Take off the register"
+            >
+              −
+            </button>`}
+      </td>
+    </tr>`;
+  }
+
+  private change(id: string, fields: Partial<Omit<Student, 'id' | 'alias'>>) {
+    this.dispatchEvent(new RegisterEvent({ kind: 'change', id, fields }));
+  }
+
+  private remove(id: string) {
+    this.leaving = null;
+    this.dispatchEvent(new RegisterEvent({ kind: 'remove', id }));
+  }
+
+  private add(event: SubmitEvent) {
+    const form = formOf(event);
+    const names = form ? namesIn(fieldText(form, 'names')) : [];
+    if (!form || names.length === 0) return;
+    this.dispatchEvent(new RegisterEvent({ kind: 'add', names }));
+    form.reset();
+  }
+}
+
+function valueOf(event: Event): string {
+  const { target } = event;
+  return target instanceof HTMLInputElement || target instanceof HTMLSelectElement ? target.value.trim() : '';
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'desk-register': DeskRegister;
+  }
+}

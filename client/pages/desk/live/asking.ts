@@ -1,0 +1,80 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { repeat } from 'lit/directives/repeat.js';
+import type { DeskView } from '../../../../shared/protocol/views.ts';
+import { deskStyles } from '../desk-styles.ts';
+import { CommandEvent } from './events.ts';
+
+/** Who waits at the door for the teacher's nod. */
+@customElement('desk-asking')
+export class DeskAsking extends LitElement {
+  static override styles = [
+    deskStyles,
+    css`
+      ul {
+        max-height: 11rem;
+        overflow: auto;
+      }
+      li {
+        align-items: center;
+        border-top: 1px solid var(--line);
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--space-1) var(--space-3);
+        justify-content: space-between;
+        padding-block: var(--space-1);
+      }
+      li:first-child {
+        border-top: 0;
+      }
+      .sheet {
+        border-left: 4px solid var(--brass);
+        padding-block: var(--space-2);
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) asking: DeskView['asking'] = [];
+  @property({ type: Boolean }) hiding = false;
+
+  override render() {
+    return html`<div aria-live="polite">${this.asking.length === 0 ? nothing : this.list()}</div>`;
+  }
+
+  private list() {
+    return html`<ul class="sheet" aria-label="Asking to come in">
+      ${repeat(
+        this.asking,
+        ({ seatId }) => seatId,
+        ({ seatId, name, reason }) => {
+          const who = this.hiding ? 'Somebody' : name;
+          return html`<li>
+            <span>
+              ${reason === 'new'
+                ? html`<b>${who}</b> is not on the register and asks to come in.`
+                : html`<b>${who}</b> is here on another device. Move the place to this one?`}
+            </span>
+            <span class="row">
+              <button @click=${() => this.send({ kind: 'admit', seatId })} aria-label=${`Let in: ${who}`}>
+                ${reason === 'new' ? 'Let in' : 'Move'}
+              </button>
+              <button @click=${() => this.send({ kind: 'refuse', seatId })} aria-label=${`Refuse: ${who}`}>
+                Refuse
+              </button>
+            </span>
+          </li>`;
+        },
+      )}
+    </ul>`;
+  }
+
+  private send(command: CommandEvent['command']) {
+    this.dispatchEvent(new CommandEvent(command));
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'desk-asking': DeskAsking;
+  }
+}

@@ -1,0 +1,164 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { repeat } from 'lit/directives/repeat.js';
+import type { DeskStudentView, DeskView } from '../../../../shared/protocol/views.ts';
+import { deskStyles } from '../desk-styles.ts';
+import { PanelEvent } from './events.ts';
+import { countedAnswer, inOrder, type Standing } from './figures.ts';
+import { slipWords } from './slip-words.ts';
+import { currentRound } from './steps.ts';
+import { standingSign } from './standing-sign.ts';
+import './student-detail.ts';
+
+/** The register beside the live class: who slipped first, and what can be done for each. */
+@customElement('desk-drawer')
+export class DeskDrawer extends LitElement {
+  static override styles = [
+    deskStyles,
+    css`
+      .head {
+        align-items: center;
+        display: flex;
+        justify-content: space-between;
+      }
+      .head button {
+        font-weight: 400;
+        min-height: 36px;
+      }
+      li {
+        border-bottom: 1px solid var(--line);
+      }
+      .student {
+        background: none;
+        border: 0;
+        border-radius: 4px;
+        display: grid;
+        font-weight: 400;
+        gap: var(--space-2);
+        grid-template-columns: 1.5rem minmax(0, 1fr) auto;
+        justify-content: normal;
+        min-height: 33px;
+        padding: 4px 0;
+        text-align: left;
+        width: 100%;
+      }
+      .student[aria-expanded='true'] {
+        font-weight: 600;
+      }
+      .student .soft {
+        font-size: var(--text-small);
+        text-align: right;
+      }
+      svg {
+        display: block;
+        height: 1.25rem;
+        width: 1.25rem;
+      }
+      .right {
+        color: var(--felt);
+      }
+      .slip {
+        color: var(--rose);
+      }
+      @media (pointer: coarse) {
+        .student {
+          min-height: 44px;
+        }
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) view: DeskView | null = null;
+  @property({ type: Boolean }) hiding = false;
+  @property({ type: Boolean }) letters = true;
+  @state() private openId: string | null = null;
+
+  override render() {
+    const { view } = this;
+    if (!view) return nothing;
+    const round = currentRound(view);
+    const rows = inOrder(view.students, round?.phase === 'open');
+    return html`
+      <div class="head">
+        <h2 tabindex="-1">Students</h2>
+        <button class="plain" @click=${() => this.dispatchEvent(new PanelEvent(null))}>
+          Close ${this.letters ? html`<kbd aria-hidden="true">S</kbd>` : nothing}
+        </button>
+      </div>
+      ${rows.length === 0 ? html`<p class="soft">Nobody is on the register yet.</p>` : nothing}
+      <ul>
+        ${repeat(
+          rows,
+          ({ student }) => student.id,
+          ({ student, standing }) => this.row(view, student, round ? standing : presenceOnly(student)),
+        )}
+      </ul>
+    `;
+  }
+
+  private row(view: DeskView, student: DeskStudentView, standing: Standing) {
+    const open = this.openId === student.id;
+    const name = this.nameOf(view, student);
+    return html`<li>
+      <button
+        class="student"
+        aria-expanded=${open}
+        @click=${() => (this.openId = open ? null : student.id)}
+      >
+        ${standingSign(standing)}<span>${name}</span><span class="soft">${noteOf(student, standing)}</span>
+      </button>
+      ${open
+        ? html`<desk-student-detail
+            .view=${view}
+            .student=${student}
+            .shownName=${name}
+            .hiding=${this.hiding}
+          ></desk-student-detail>`
+        : nothing}
+    </li>`;
+  }
+
+  /** With names hidden a student keeps one number, so that the teacher can still tell them apart. */
+  private nameOf(view: DeskView, student: DeskStudentView): string {
+    if (!this.hiding) return student.name;
+    return student.seatNumber === null
+      ? `Student ${String(view.students.indexOf(student) + 1)}`
+      : `Seat ${String(student.seatNumber)}`;
+  }
+}
+
+/** Between rounds only presence counts. */
+function presenceOnly(student: DeskStudentView): Standing {
+  return student.presence === 'here' ? 'waiting' : student.presence;
+}
+
+function noteOf(student: DeskStudentView, standing: Standing): string {
+  const answer = countedAnswer(student);
+  const late = student.late ? (student.late.counted ? ', late' : ', late one kept') : '';
+  switch (standing) {
+    case 'slip':
+    case 'unclear':
+      return (answer ? slipWords(answer.verdict) : '') + late;
+    case 'right': {
+      const more = answer?.accepted ? 'accepted' : answer?.by === 'teacher' ? 'entered' : '';
+      const done = answer && !answer.done ? 'not done' : '';
+      return [more, done].filter((word) => word !== '').join(', ') + late;
+    }
+    case 'late':
+      return 'late';
+    case 'placing':
+      return 'placing';
+    case 'waiting':
+      return student.presence === 'here' ? 'waiting' : '';
+    case 'away':
+      return 'out of touch';
+    case 'absent':
+      return 'no device';
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'desk-drawer': DeskDrawer;
+  }
+}

@@ -1,0 +1,117 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { DeskView } from '../../../../shared/protocol/views.ts';
+import { deskStyles } from '../desk-styles.ts';
+import { figuresOf, percent } from './figures.ts';
+import { commonSlip } from './common-slip.ts';
+import { currentRound } from './steps.ts';
+
+/** Three figures parted by barlines: done, right, commonest slip. */
+@customElement('desk-figures-row')
+export class DeskFiguresRow extends LitElement {
+  static override styles = [
+    deskStyles,
+    css`
+      dl {
+        display: flex;
+        flex-wrap: wrap;
+        margin: 0;
+      }
+      div {
+        border-left: 1px solid var(--ink);
+        display: grid;
+        grid-template-columns: auto auto 1fr;
+        align-content: start;
+        align-items: baseline;
+        column-gap: var(--space-1);
+        padding: 0 1.6rem;
+      }
+      div:first-child {
+        border-left: 0;
+        padding-left: 0;
+      }
+      dt {
+        grid-column: 1 / -1;
+        grid-row: 2;
+      }
+      dd {
+        color: var(--soft);
+        font-size: 1.4rem;
+        margin: 0;
+      }
+      .figure {
+        color: var(--ink);
+        font-variant-numeric: lining-nums;
+        line-height: 1;
+      }
+      .slip {
+        color: var(--rose);
+        font-weight: 600;
+      }
+      .slip::first-letter {
+        text-transform: uppercase;
+      }
+      @media (max-width: 60rem) {
+        dl {
+          flex-wrap: nowrap;
+        }
+        div {
+          padding: 0 var(--space-3);
+        }
+        .figure {
+          font-size: 2.25rem;
+        }
+        dd {
+          font-size: 1rem;
+        }
+        dt {
+          font-size: var(--text-small);
+        }
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) view: DeskView | null = null;
+  /** While names and key are hidden: the slip would tell what is right. */
+  @property({ type: Boolean }) covered = false;
+
+  override render() {
+    const { view } = this;
+    if (!view) return nothing;
+    const { done, of, right, slips } = figuresOf(view);
+    const share = percent(right, done);
+    const open = currentRound(view)?.phase === 'open';
+    const slip = this.covered ? null : commonSlip(view);
+    return html`<dl>
+      <div>
+        <dt class="soft">${open ? 'done' : 'answered'}</dt>
+        <dd class="figure">${done}</dd>
+        <dd>of ${of}</dd>
+      </div>
+      <div>
+        <dt class="soft">right</dt>
+        <dd class="figure">${right}</dd>
+        <dd>${share === null ? nothing : html`${share} %`}</dd>
+      </div>
+      ${slip
+        ? html`<div>
+            <dt>
+              <span class="slip">${slip.name}</span>
+              ${slip.line === '' ? nothing : html`<br /><span class="soft">${slip.line}</span>`}
+            </dt>
+            <dd class="figure">${slip.count}</dd>
+            <dd>of ${slips} ${slips === 1 ? 'slip' : 'slips'}</dd>
+          </div>`
+        : html`<div>
+            <dt class="soft">${slips === 1 ? 'slip' : 'slips'}</dt>
+            <dd class="figure">${slips}</dd>
+          </div>`}
+    </dl>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'desk-figures-row': DeskFiguresRow;
+  }
+}

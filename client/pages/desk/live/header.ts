@@ -1,0 +1,157 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { DeskView } from '../../../../shared/protocol/views.ts';
+import { deskStyles } from '../desk-styles.ts';
+import { groupPath } from '../routes.ts';
+import { spacedCode } from '../spaced-code.ts';
+import '../../../components/mark.ts';
+import { HideEvent, PanelEvent } from './events.ts';
+import { figuresOf } from './figures.ts';
+import type { KeySettings } from './keys.ts';
+
+/** The live Desk's top line: whose class this is, its code, who is here. */
+@customElement('desk-header')
+export class DeskHeader extends LitElement {
+  static override styles = [
+    deskStyles,
+    css`
+      :host {
+        align-items: center;
+        border-bottom: 1px solid var(--line);
+        display: flex;
+        gap: var(--space-2) var(--space-5);
+        min-height: 52px;
+        padding: var(--space-1) var(--margin);
+      }
+      .mark {
+        align-items: center;
+        display: flex;
+        font-family: var(--face-title);
+        font-size: 1.35rem;
+        font-weight: 600;
+        gap: var(--space-2);
+        min-height: 44px;
+        text-decoration: none;
+      }
+      h1 {
+        font: inherit;
+      }
+      .group {
+        display: flex;
+        gap: var(--space-1) var(--space-5);
+        min-width: 0;
+      }
+      .group > * {
+        overflow: hidden;
+        text-overflow: ellipsis;
+        white-space: nowrap;
+      }
+      .facts {
+        align-items: center;
+        display: flex;
+        gap: var(--space-3) var(--space-4);
+        margin-left: auto;
+        white-space: nowrap;
+      }
+      .code b {
+        letter-spacing: 0.06em;
+      }
+      .narrow-only {
+        display: none;
+      }
+      button {
+        min-height: 36px;
+        padding-block: 2px;
+      }
+      @media (max-width: 74rem) {
+        .school {
+          display: none;
+        }
+        .facts {
+          gap: var(--space-3);
+        }
+      }
+      @media (max-width: 60rem) {
+        :host {
+          flex-wrap: wrap;
+          gap: var(--space-1) var(--space-2);
+          padding: var(--space-1) var(--space-3);
+        }
+        .mark span,
+        .word,
+        .wide-only {
+          display: none;
+        }
+        .group {
+          flex: 1;
+          font-weight: 600;
+        }
+        .facts {
+          flex-wrap: wrap;
+          gap: var(--space-1) var(--space-3);
+        }
+        .narrow-only {
+          display: inline-flex;
+        }
+        nav {
+          display: flex;
+          flex-basis: 100%;
+          gap: var(--space-2);
+        }
+        nav button {
+          flex: 1;
+          min-height: 40px;
+          padding-inline: var(--space-2);
+        }
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) view: DeskView | null = null;
+  @property({ attribute: false }) keys: KeySettings = { letters: true, pedal: true };
+  @property({ type: Boolean }) hiding = false;
+
+  override render() {
+    const { view } = this;
+    if (!view) return nothing;
+    const { here } = figuresOf(view);
+    const boards = view.boards === 0
+      ? html`<a href=${`/board/${view.code}`} target="_blank" rel="noopener">Open the Board</a>`
+      : html`<span class="soft">Board connected</span>`;
+    const asking = view.asking.length;
+    return html`
+      <a class="mark" href=${groupPath(view.groupId)} aria-label="Rootcall, to the group">
+        <rootcall-mark></rootcall-mark><span>Rootcall</span>
+      </a>
+      <h1 class="group"><span>${view.group}</span><span class="school soft">${view.school}</span></h1>
+      <div class="facts">
+        <span class="code"><span class="word">Code </span><b>${spacedCode(view.code)}</b></span>
+        <span>${here} here</span>
+        <span class="wide-only">${boards}</span>
+      </div>
+      <nav aria-label="Panels">
+        <button class="narrow-only" @click=${() => this.dispatchEvent(new PanelEvent('plan'))}>Plan</button>
+        <button class="narrow-only" @click=${() => this.dispatchEvent(new PanelEvent('students'))}>
+          Students${asking > 0 ? html` (${asking} asking)` : nothing}
+        </button>
+        <button
+          aria-pressed=${this.hiding}
+          aria-keyshortcuts=${this.keys.letters ? 'K' : nothing}
+          title="Hides names and the answer key, for a shared screen"
+          @click=${() => this.dispatchEvent(new HideEvent())}
+        >
+          ${this.hiding ? 'Hidden' : 'Hide'}${this.keys.letters
+            ? html`<kbd class="wide-only" aria-hidden="true">K</kbd>`
+            : nothing}
+        </button>
+        <button @click=${() => this.dispatchEvent(new PanelEvent('class'))}>Class</button>
+      </nav>
+    `;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'desk-header': DeskHeader;
+  }
+}

@@ -1,0 +1,99 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { instrumentById, standardGuitar, type Fret, type FretRange } from '../../../../shared/theory/fretboard.ts';
+import type { DeskView } from '../../../../shared/protocol/views.ts';
+import '../../../components/legend.ts';
+import '../../../fretboard/neck.ts';
+import { deskStyles } from '../desk-styles.ts';
+import { commonSlip } from './common-slip.ts';
+import { heatMap } from './heat.ts';
+import { figuresOf } from './figures.ts';
+import { currentRound } from './steps.ts';
+
+/** The frets that the map shows at least, so that it does not jump while answers come in. */
+const usualLast = 12;
+
+/** Everybody's answers on one neck, counted in numbers, with a slur from the commonest slip to the right place. */
+@customElement('desk-heat-map')
+export class DeskHeatMap extends LitElement {
+  static override styles = [
+    deskStyles,
+    css`
+      :host {
+        display: block;
+      }
+      section {
+        display: grid;
+        gap: var(--space-2);
+        grid-template-rows: auto minmax(0, 1fr);
+        height: 100%;
+      }
+      header {
+        align-items: center;
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0 var(--space-5);
+        justify-content: space-between;
+      }
+      h2 {
+        font-family: var(--face-text);
+        font-size: var(--text-body);
+      }
+      rootcall-neck {
+        height: 100%;
+        max-height: 24rem;
+        min-height: 10rem;
+      }
+      @media (max-width: 60rem) {
+        .sheet {
+          padding: var(--space-3) var(--space-2);
+        }
+        rootcall-neck {
+          height: auto;
+        }
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) view: DeskView | null = null;
+  @property({ type: Boolean }) covered = false;
+
+  override render() {
+    const { view } = this;
+    const round = view && currentRound(view);
+    if (!round) return nothing;
+    return html`<section class="sheet" aria-label="Where the answers lie">
+      <header>
+        <h2>Where the answers lie</h2>
+        ${this.covered
+          ? nothing
+          : html`<rootcall-legend .entries=${[{ sign: 'ring', words: 'expected, numbers count answers' }]}></rootcall-legend>`}
+      </header>
+      ${this.covered ? html`<p class="soft">Hidden until the reveal.</p>` : this.map(view)}
+    </section>`;
+  }
+
+  private map(view: DeskView) {
+    const heat = heatMap(view);
+    const slip = commonSlip(view);
+    const neck = instrumentById(view.instrument) ?? standardGuitar;
+    const last = Math.max(usualLast, ...heat.map(({ place }) => place.fret));
+    const window: FretRange = { low: 1 as Fret, high: Math.min(last, neck.fretCount) as Fret };
+    const { done, right } = figuresOf(view);
+    return html`<rootcall-neck
+      material="ink"
+      view="lying"
+      .instrument=${neck}
+      .window=${window}
+      .heat=${heat}
+      .corrections=${slip?.corrections ?? []}
+      .label=${`Answers on the neck: ${String(done)} in, ${String(right)} right`}
+    ></rootcall-neck>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'desk-heat-map': DeskHeatMap;
+  }
+}

@@ -1,0 +1,167 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { classMap } from 'lit/directives/class-map.js';
+import { wordingOf } from '../../../../shared/exercise/wording.ts';
+import type { DeskRoundView, DeskView } from '../../../../shared/protocol/views.ts';
+import { deskStyles } from '../desk-styles.ts';
+import { CommandEvent, PanelEvent } from './events.ts';
+import { percent } from './figures.ts';
+import { currentRound } from './steps.ts';
+
+/** The plan with what came of it, and the ways to ask or show something that isn't on it. */
+@customElement('desk-plan-column')
+export class DeskPlanColumn extends LitElement {
+  static override styles = [
+    deskStyles,
+    css`
+      :host {
+        display: flex;
+        flex-direction: column;
+        gap: var(--space-4);
+      }
+      .item {
+        align-items: baseline;
+        background: none;
+        border-color: transparent;
+        box-shadow: none;
+        column-gap: var(--space-3);
+        display: grid;
+        font-weight: 400;
+        grid-template-columns: 1.25rem 1fr auto;
+        justify-content: normal;
+        padding: var(--space-2);
+        text-align: left;
+        width: 100%;
+      }
+      .item b {
+        font-weight: 600;
+      }
+      .item .soft {
+        grid-column: 2 / -1;
+      }
+      .item.current {
+        background: var(--sheet);
+        box-shadow: var(--elevation);
+      }
+      .lozenge {
+        background: var(--brass);
+        display: inline-block;
+        height: 10px;
+        transform: rotate(45deg);
+        width: 10px;
+      }
+      .number {
+        color: var(--soft);
+      }
+      .ways {
+        display: grid;
+        gap: var(--space-2);
+      }
+      .ways button {
+        justify-content: flex-start;
+        padding-inline: var(--space-3);
+      }
+      summary {
+        cursor: pointer;
+        font-weight: 600;
+        padding-block: var(--space-2);
+      }
+      .asked li {
+        display: flex;
+        gap: var(--space-2);
+        justify-content: space-between;
+        padding-block: 2px;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) view: DeskView | null = null;
+
+  override render() {
+    const { view } = this;
+    if (!view) return nothing;
+    return html`
+      <div class="programme"><h2>Plan</h2></div>
+      ${view.plan
+        ? html`<ol>
+            ${view.plan.exercises.map(({ exercise }, index) => this.item(view, index, wordingOf(exercise, view.naming)))}
+          </ol>`
+        : html`<p class="soft">No plan. Ask something on the spot, or take up a plan under Class.</p>`}
+      ${view.closed
+        ? nothing
+        : html`<div class="ways">
+            <button @click=${() => this.open('make')}>Ask something else</button>
+            <button @click=${() => this.open('chart')}>Show a chart</button>
+            <button @click=${() => this.open('taps')}>Show my taps</button>
+          </div>`}
+      ${view.rounds.length === 0 ? nothing : this.asked(view)}
+    `;
+  }
+
+  private item(view: DeskView, index: number, words: { readonly title: string; readonly detail: string }) {
+    const round = currentRound(view);
+    const current = round ? round.planIndex === index : view.cursor === index;
+    const open = round?.phase === 'open';
+    return html`<li>
+      <button
+        class=${classMap({ item: true, current })}
+        aria-current=${current ? 'step' : nothing}
+        aria-disabled=${open || view.closed}
+        @click=${() => {
+          if (!open && !view.closed) this.select(view, index);
+        }}
+      >
+        ${current
+          ? html`<span class="lozenge"></span>`
+          : html`<span class="number" aria-hidden="true">${index + 1}</span>`}
+        <b>${words.title}</b>
+        <span>${outcome(view, index)}</span>
+        <span class="soft small">${words.detail}</span>
+      </button>
+    </li>`;
+  }
+
+  private asked(view: DeskView) {
+    return html`<details class="asked">
+      <summary>Asked so far (${view.rounds.length})</summary>
+      <ol>
+        ${view.rounds.map(
+          (round) =>
+            html`<li>
+              <span>${round.number}. ${wordingOf(round.exercise, view.naming).title}</span>
+              <span class="soft small">${outcomeOf(round)}</span>
+            </li>`,
+        )}
+      </ol>
+    </details>`;
+  }
+
+  /** Choosing an exercise takes what was asked before off the Stands. */
+  private select(view: DeskView, index: number) {
+    if (view.stage === 'round') this.dispatchEvent(new CommandEvent({ kind: 'next' }));
+    this.dispatchEvent(new CommandEvent({ kind: 'select', index }));
+  }
+
+  private open(panel: 'make' | 'chart' | 'taps') {
+    this.dispatchEvent(new PanelEvent(panel));
+  }
+}
+
+/** What came of an exercise of the plan: its last round that counts, or how far it is. */
+function outcome(view: DeskView, index: number): string {
+  const round = [...view.rounds].reverse().find((one) => one.planIndex === index && !one.voided);
+  return round ? outcomeOf(round) : '';
+}
+
+function outcomeOf(round: DeskRoundView): string {
+  if (round.voided) return 'taken back';
+  if (round.phase !== 'revealed') return round.phase;
+  const right = percent(round.share.right, round.share.of);
+  return right === null ? 'no answers' : `${String(right)} %`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'desk-plan-column': DeskPlanColumn;
+  }
+}

@@ -1,0 +1,117 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { wordingOf } from '../../../../shared/exercise/wording.ts';
+import type { DeskRoundView, DeskView } from '../../../../shared/protocol/views.ts';
+import { deskStyles } from '../desk-styles.ts';
+import '../charts.ts';
+import './advice.ts';
+import './clock.ts';
+import './figures-row.ts';
+import './heat-map.ts';
+import { currentRound } from './steps.ts';
+
+/** The middle of the live Desk while a round is on: what is asked, how it goes, where the answers lie. */
+@customElement('desk-round-centre')
+export class DeskRoundCentre extends LitElement {
+  static override styles = [
+    deskStyles,
+    css`
+      :host {
+        display: grid;
+        gap: var(--space-3) var(--space-4);
+        grid-template-areas: 'task key' 'heat heat' 'advice advice';
+        grid-template-columns: minmax(0, 1fr) 11.6rem;
+        grid-template-rows: auto minmax(14rem, 1fr) auto;
+        min-height: 100%;
+      }
+      .task {
+        grid-area: task;
+      }
+      .task p {
+        margin-top: 2px;
+      }
+      desk-figures-row {
+        display: block;
+        margin-top: var(--space-4);
+      }
+      .key {
+        align-content: start;
+        display: grid;
+        gap: var(--space-1);
+        grid-area: key;
+        padding: var(--space-2) var(--space-3);
+        text-align: center;
+      }
+      .key desk-key-chart {
+        height: 11.5rem;
+      }
+      desk-heat-map {
+        grid-area: heat;
+      }
+      desk-advice {
+        grid-area: advice;
+      }
+      @media (max-width: 60rem) {
+        :host {
+          grid-template-areas: 'task' 'advice' 'heat' 'key';
+          grid-template-columns: minmax(0, 1fr);
+          grid-template-rows: auto;
+        }
+        desk-figures-row {
+          margin-top: var(--space-3);
+        }
+        h1 {
+          font-size: 1.5rem;
+        }
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) view: DeskView | null = null;
+  @property({ type: Boolean }) hiding = false;
+  @property({ type: Number }) offset = 0;
+
+  override render() {
+    const { view } = this;
+    const round = view && currentRound(view);
+    if (!round) return nothing;
+    const { title, detail } = wordingOf(round.exercise, view.naming);
+    const hidden = this.hiding && round.phase !== 'revealed';
+    return html`
+      <section class="task" aria-label="The round">
+        <h1>${title}</h1>
+        <p><span class="soft">${detail}</span> <b>${this.phase(round)}</b></p>
+        <desk-figures-row .view=${view} .covered=${hidden}></desk-figures-row>
+      </section>
+      <section class="sheet key" aria-label="Answer key">
+        <p class="soft small">Answer key</p>
+        ${hidden
+          ? html`<p class="soft small">Hidden until the reveal.</p>`
+          : html`<desk-key-chart .exercise=${round.exercise} .naming=${view.naming}></desk-key-chart>`}
+      </section>
+      <desk-heat-map .view=${view} .covered=${hidden}></desk-heat-map>
+      <desk-advice .view=${view}></desk-advice>
+    `;
+  }
+
+  private phase(round: DeskRoundView) {
+    switch (round.phase) {
+      case 'open':
+        return html`<desk-clock
+          .openedAt=${round.openedAt}
+          .deadline=${round.deadline}
+          .offset=${this.offset}
+        ></desk-clock>`;
+      case 'held':
+        return 'Held';
+      case 'revealed':
+        return 'Revealed';
+    }
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'desk-round-centre': DeskRoundCentre;
+  }
+}

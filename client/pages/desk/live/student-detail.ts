@@ -1,0 +1,171 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { DeskAnswerView, DeskStudentView, DeskView } from '../../../../shared/protocol/views.ts';
+import { deskStyles } from '../desk-styles.ts';
+import { moreTimeWords } from '../more-time.ts';
+import '../charts.ts';
+import './enter-answer.ts';
+import { CommandEvent } from './events.ts';
+import { countedAnswer } from './figures.ts';
+import { currentRound } from './steps.ts';
+
+type MoreTime = 1 | 1.25 | 1.5 | 2 | 3;
+
+/** What the teacher can do for one student: look, accept, count, enter, give time or a team, remove. */
+@customElement('desk-student-detail')
+export class DeskStudentDetail extends LitElement {
+  static override styles = [
+    deskStyles,
+    css`
+      :host {
+        display: grid;
+        gap: var(--space-2);
+        padding: 0 0 var(--space-3);
+      }
+      .two {
+        display: grid;
+        gap: var(--space-2);
+        grid-template-columns: 1fr 1fr;
+      }
+      button {
+        font-size: var(--text-small);
+        min-height: 34px;
+        padding: 2px var(--space-2);
+      }
+      label {
+        font-size: var(--text-small);
+      }
+      @media (pointer: coarse) {
+        button {
+          min-height: 44px;
+        }
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) view: DeskView | null = null;
+  @property({ attribute: false }) student: DeskStudentView | null = null;
+  /** The name as it may be shown now. */
+  @property() shownName = '';
+  @property({ type: Boolean }) hiding = false;
+  @state() private seeing = false;
+  @state() private entering = false;
+  @state() private removing = false;
+
+  override render() {
+    const { view, student } = this;
+    if (!view || !student) return nothing;
+    const round = currentRound(view);
+    const answer = countedAnswer(student);
+    return html`
+      ${round && (answer ?? student.late) ? this.judged(round.id, student, answer) : nothing}
+      ${this.seeing && round
+        ? html`<desk-answer-chart
+            .exercise=${round.exercise}
+            .answer=${answer ?? student.late}
+            .withKey=${!this.hiding || round.phase === 'revealed'}
+          ></desk-answer-chart>`
+        : nothing}
+      ${view.closed ? nothing : this.settings(view, student)}
+      ${this.entering && round
+        ? html`<desk-enter-answer
+            .exercise=${round.exercise}
+            .naming=${view.naming}
+            .shownName=${this.shownName}
+            .places=${student.answer?.places ?? []}
+            .studentId=${student.id}
+            @desk-entered=${() => (this.entering = false)}
+          ></desk-enter-answer>`
+        : nothing}
+    `;
+  }
+
+  private judged(roundId: CommandRound, student: DeskStudentView, answer: DeskAnswerView | null) {
+    const { late } = student;
+    const shown = answer ?? late;
+    return html`<div class="two">
+      <button aria-expanded=${this.seeing} @click=${() => (this.seeing = !this.seeing)}>See answer</button>
+      ${shown && (shown.accepted || shown.verdict.kind !== 'right')
+        ? html`<button
+            @click=${() =>
+              this.send({ kind: 'accept', roundId, studentId: student.id, accepted: !shown.accepted })}
+          >
+            ${shown.accepted ? 'Not accepted' : 'Accept it'}
+          </button>`
+        : nothing}
+      ${late
+        ? html`<button
+            @click=${() =>
+              this.send({ kind: 'count-late', roundId, studentId: student.id, counted: !late.counted })}
+          >
+            ${late.counted ? 'Don’t count it' : 'Count it'}
+          </button>`
+        : nothing}
+    </div>`;
+  }
+
+  private settings(view: DeskView, student: DeskStudentView) {
+    return html`
+      ${view.stage === 'round'
+        ? html`<button @click=${() => (this.entering = true)}>Enter an answer</button>`
+        : nothing}
+      <div class="two">
+        <label
+          >Time
+          <select
+            @change=${(event: Event) => {
+              const moreTime = Number(textOf(event)) as MoreTime;
+              this.send({ kind: 'set-student', studentId: student.id, moreTime });
+            }}
+          >
+            ${moreTimeWords.map(
+              ([factor, words]) =>
+                html`<option value=${factor} ?selected=${factor === student.moreTime}>${words}</option>`,
+            )}
+          </select></label
+        >
+        <label
+          >Team
+          <input
+            maxlength="20"
+            .value=${student.team ?? ''}
+            @change=${(event: Event) => {
+              const team = textOf(event).trim();
+              this.send({ kind: 'set-student', studentId: student.id, team: team === '' ? null : team });
+            }}
+          />
+        </label>
+      </div>
+      ${student.presence === 'absent'
+        ? nothing
+        : this.removing
+          ? html`<div class="two">
+              <button @click=${() => this.remove(student)}>Remove the device</button>
+              <button @click=${() => (this.removing = false)}>Keep it</button>
+            </div>`
+          : html`<button @click=${() => (this.removing = true)}>Remove from this class</button>`}
+    `;
+  }
+
+  private remove(student: DeskStudentView) {
+    this.removing = false;
+    this.send({ kind: 'remove', studentId: student.id });
+  }
+
+  private send(command: CommandEvent['command']) {
+    this.dispatchEvent(new CommandEvent(command));
+  }
+}
+
+type CommandRound = Extract<CommandEvent['command'], { kind: 'accept' }>['roundId'];
+
+function textOf(event: Event): string {
+  const { target } = event;
+  return target instanceof HTMLInputElement || target instanceof HTMLSelectElement ? target.value : '';
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'desk-student-detail': DeskStudentDetail;
+  }
+}

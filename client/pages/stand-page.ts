@@ -1,0 +1,347 @@
+import { css, html, LitElement, type TemplateResult } from 'lit';
+import { customElement, state } from 'lit/decorators.js';
+import { StandSession } from '../connection/stand-session.ts';
+import { browserStore } from '../lib/key-store.ts';
+import type { ErrorReply } from '../../shared/protocol/errors.ts';
+import type { StandOwnView, StandSharedView } from '../../shared/protocol/views.ts';
+import { assertNever } from '../../shared/lib/assert.ts';
+import { instrumentById, standardGuitar } from '../../shared/theory/fretboard.ts';
+import type { SwitchTurnedEvent } from '../components/switch.ts';
+import { baseStyle } from '../styles/base.ts';
+import { answerChart, shownChart, tappedChart } from './stand/chart.ts';
+import type { AliasEvent, AnswerEvent, JoinEvent } from './stand/events.ts';
+import './stand/join-form.ts';
+import './stand/paper.ts';
+import './stand/programme.ts';
+import './stand/rest.ts';
+import './stand/round.ts';
+import type { RoundStage } from './stand/round.ts';
+import { answerOf, type StandAnswer } from './stand/answer.ts';
+import { explanationOf } from './stand/explanation.ts';
+import { goneWords, stageWords, standingWords } from './stand/words.ts';
+
+/** A code in the page's address: /join/CODE. */
+function codeInAddress(): string {
+  return /^\/join\/([a-z]{1,12})\/?$/i.exec(location.pathname)?.[1]?.toUpperCase() ?? '';
+}
+
+/** How long the line may be lost before the page speaks of it, in milliseconds. */
+const lostFor = 1500;
+
+/** A student's screen. */
+@customElement('rootcall-stand')
+export class Stand extends LitElement {
+  static override readonly styles = [
+    baseStyle,
+    css`
+      :host {
+        display: grid;
+        grid-template: minmax(0, 1fr) / minmax(0, 1fr);
+        height: 100vh;
+        height: 100dvh;
+        position: relative;
+      }
+      .screen {
+        min-height: 0;
+        overflow: hidden auto;
+      }
+      .network {
+        align-items: center;
+        background: var(--brass-wash);
+        color: var(--ink);
+        display: flex;
+        font-size: var(--text-small);
+        inset: 0 0 auto;
+        justify-content: center;
+        line-height: 1.2;
+        min-height: 2.25rem;
+        padding: var(--space-1) var(--margin);
+        position: absolute;
+        text-align: center;
+        z-index: 1;
+      }
+      @media (min-width: 360px) {
+        .network {
+          min-height: 2.625rem;
+        }
+      }
+      stand-paper {
+        animation: print var(--crossfade) ease-out;
+      }
+      @keyframes print {
+        from {
+          opacity: 0;
+        }
+      }
+    `,
+  ];
+
+  @state() private busy = false;
+  @state() private joinRefusal: ErrorReply | null = null;
+  @state() private lost = false;
+  @state() private spoken = '';
+  @state() private voided = false;
+
+  #session: StandSession | null = null;
+  #lostTimer: ReturnType<typeof setTimeout> | undefined;
+  /** What was said last of each kind, so that only a change is said. */
+  #stageSaid = '';
+  #standingSaid = '';
+  #stageBefore: StandSharedView['stage'] | null = null;
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    const storage = browserStore(() => localStorage);
+    this.#session = new StandSession(storage, codeInAddress(), () => {
+      this.#onNews();
+    });
+    this.#onNews();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    clearTimeout(this.#lostTimer);
+    this.#session?.close();
+    this.#session = null;
+  }
+
+  protected override render(): TemplateResult {
+    return html`<div class="screen">${this.#screen()}</div>
+      ${this.lost ? html`<p class="network" role="status">${this.#networkWords()}</p>` : ''}
+      <p class="visually-hidden" aria-live="polite">${this.spoken}</p>`;
+  }
+
+  #screen(): TemplateResult {
+    const session = this.#session;
+    if (!session?.seated)
+      return html`<stand-join
+        .code=${codeInAddress() || (session?.code ?? '')}
+        .name=${session?.name ?? ''}
+        .refusal=${this.joinRefusal ?? session?.refusal ?? null}
+        .busy=${this.busy}
+        @stand-join=${this.#onJoin}
+      ></stand-join>`;
+    const { own, shared, refusal } = session;
+    if (refusal?.code === 'class-closed') return this.#over(shared);
+    if (refusal) return this.#away('This device is not in the class', refusal.message);
+    if (!own || (own.seat === 'in' && !shared)) return this.#away('One moment', 'Coming in.', false);
+    switch (own.seat) {
+      case 'asking':
+        return this.#asking(own, shared);
+      case 'gone':
+        return this.#away(...goneWords(own.reason));
+      case 'in':
+        return shared ? this.#inClass(session, shared, own) : html``;
+      default:
+        return assertNever(own.seat);
+    }
+  }
+
+  #inClass(session: StandSession, shared: StandSharedView, own: StandOwnView): TemplateResult {
+    const { stage } = shared;
+    switch (stage.kind) {
+      case 'rest':
+        return html`<stand-rest
+          .shared=${shared}
+          .own=${own}
+          .leftHanded=${session.leftHanded}
+          .voided=${this.voided}
+          @switch-turned=${this.#onLeftHanded}
+          @stand-leave=${this.#onLeave}
+          @stand-alias=${this.#onAlias}
+        ></stand-rest>`;
+      case 'show': {
+        const chart =
+          stage.show.kind === 'chart' ? shownChart(stage.show.notes) : tappedChart(stage.show.places);
+        const words = stage.show.kind === 'chart' ? stage.show : { title: 'On the neck now', detail: '' };
+        return html`<stand-paper
+          .group=${shared.group}
+          .student=${own.name}
+          .heading=${words.title}
+          .words=${words.detail}
+          .chart=${chart}
+          .instrument=${instrumentById(shared.instrument) ?? standardGuitar}
+          .leftHanded=${session.leftHanded}
+        ></stand-paper>`;
+      }
+      case 'open':
+      case 'held':
+        return this.#round(session, shared, own, stage);
+      case 'revealed': {
+        const { places } = answerOf(session, own, stage.roundId);
+        const { verdict, accepted } = own;
+        const instrument = instrumentById(stage.task.instrument) ?? standardGuitar;
+        const words = explanationOf(stage.reveal.exercise, places, verdict, accepted, shared.naming);
+        return html`<stand-paper
+          .group=${shared.group}
+          .student=${own.name}
+          .above=${`${stage.task.title}. ${stage.task.detail}`}
+          .heading=${words.heading}
+          .words=${words.text}
+          .tryThis=${words.tryThis ?? ''}
+          .chart=${answerChart(instrument, stage.reveal.notes, places, accepted ? { kind: 'right' } : verdict)}
+          .instrument=${instrument}
+          .leftHanded=${session.leftHanded}
+        ></stand-paper>`;
+      }
+      case 'over':
+        return this.#over(shared);
+      default:
+        return assertNever(stage);
+    }
+  }
+
+  #round(
+    session: StandSession,
+    shared: StandSharedView,
+    own: StandOwnView,
+    stage: RoundStage,
+  ): TemplateResult {
+    const answer = answerOf(session, own, stage.roundId);
+    return html`<stand-round
+      .group=${shared.group}
+      .student=${own.name}
+      .stage=${stage}
+      .places=${answer.places}
+      .done=${answer.done}
+      .standing=${answer.standing}
+      .timeUp=${own.timeUp}
+      .leftHanded=${session.leftHanded}
+      @stand-answer=${(event: AnswerEvent) => {
+        this.spoken = event.words;
+        session.place(stage.roundId, event.places, event.done);
+      }}
+    ></stand-round>`;
+  }
+
+  #asking(own: StandOwnView, shared: StandSharedView | null): TemplateResult {
+    return html`<stand-programme
+      resting
+      .group=${shared?.group ?? 'Rootcall'}
+      .school=${shared?.school ?? ''}
+      .heading=${`One moment,\n${own.name}`}
+      .words=${
+        own.reason === 'move'
+          ? 'This name is in use on another device. Your teacher can move it here.'
+          : 'Your teacher will let you in.'
+      }
+    >
+      <button type="button" @click=${this.#onLeave}>Another name</button>
+    </stand-programme>`;
+  }
+
+  #over(shared: StandSharedView | null): TemplateResult {
+    return this.#away('The class is over', 'Thank you for playing.', true, shared);
+  }
+
+  #away(
+    heading: string,
+    words: string,
+    canJoin = true,
+    shared: StandSharedView | null = null,
+  ): TemplateResult {
+    return html`<stand-programme
+      .group=${shared?.group ?? 'Rootcall'}
+      .school=${shared?.school ?? ''}
+      .heading=${heading}
+      .words=${words}
+    >
+      ${
+        canJoin
+          ? html`<button type="button" @click=${() => this.#session?.giveUpSeat()}>Join a class</button>`
+          : ''
+      }
+    </stand-programme>`;
+  }
+
+  #networkWords(): string {
+    const answer = this.#answer();
+    return answer?.standing === 'kept'
+      ? standingWords('kept')
+      : 'The network is away. This page comes back by itself.';
+  }
+
+  #answer(): StandAnswer | null {
+    const { own, shared } = this.#session ?? {};
+    const stage = shared?.stage;
+    if (!this.#session || !own || (stage?.kind !== 'open' && stage?.kind !== 'held')) return null;
+    return answerOf(this.#session, own, stage.roundId);
+  }
+
+  #onNews(): void {
+    const session = this.#session;
+    const lost = session?.seated === true && session.state === 'lost' && session.refusal === null;
+    if (!lost) {
+      clearTimeout(this.#lostTimer);
+      this.#lostTimer = undefined;
+      this.lost = false;
+    } else {
+      this.#lostTimer ??= setTimeout(() => {
+        this.lost = true;
+      }, lostFor);
+    }
+    this.#follow();
+    this.requestUpdate();
+  }
+
+  /** Says what has changed, and remembers what it was before. */
+  #follow(): void {
+    const stage = this.#session?.shared?.stage ?? null;
+    if (stage !== this.#stageBefore) {
+      // From open, only a void leads to the rest: everything else goes by the hold.
+      this.voided = stage?.kind === 'rest' && (this.voided || this.#stageBefore?.kind === 'open');
+      this.#stageBefore = stage;
+    }
+    const said = stage && this.#session?.own?.seat === 'in' ? this.#stageSentence(stage) : '';
+    if (said !== this.#stageSaid) {
+      this.#stageSaid = said;
+      this.#standingSaid = '';
+      if (said !== '') this.spoken = said;
+      return;
+    }
+    const standing = standingWords(this.#answer()?.standing ?? 'nothing');
+    if (standing === this.#standingSaid) return;
+    this.#standingSaid = standing;
+    if (standing !== '' && standing !== standingWords('placed')) this.spoken = standing;
+  }
+
+  #stageSentence(stage: StandSharedView['stage']): string {
+    const { own, shared } = this.#session ?? {};
+    if (stage.kind !== 'revealed' || !own || !shared || !this.#session) return stageWords(stage);
+    const { places } = answerOf(this.#session, own, stage.roundId);
+    const { heading, text, tryThis } = explanationOf(
+      stage.reveal.exercise,
+      places,
+      own.verdict,
+      own.accepted,
+      shared.naming,
+    );
+    return [heading.replace(/\.?$/, '.'), text, tryThis].filter(Boolean).join(' ');
+  }
+
+  readonly #onJoin = async (event: JoinEvent): Promise<void> => {
+    if (this.busy) return;
+    this.busy = true;
+    this.joinRefusal = null;
+    this.joinRefusal = (await this.#session?.join(event.code, event.name)) ?? null;
+    this.busy = false;
+  };
+
+  readonly #onLeave = (): void => {
+    void this.#session?.leave();
+  };
+
+  readonly #onAlias = (event: AliasEvent): void => {
+    void this.#session?.setAlias(event.alias);
+  };
+
+  readonly #onLeftHanded = (event: SwitchTurnedEvent): void => {
+    if (this.#session) this.#session.leftHanded = event.on;
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'rootcall-stand': Stand;
+  }
+}

@@ -1,0 +1,69 @@
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { standardGuitar, type Instrument } from '../../../shared/theory/fretboard.ts';
+import '../../components/legend.ts';
+import '../../fretboard/neck.ts';
+import type { Chart } from './chart.ts';
+import { standHeader } from './header.ts';
+import { Landscape } from './landscape.ts';
+import { paperStyle } from './paper-style.ts';
+import { standStyles } from './stand-style.ts';
+
+/** A page to read: words first, because the explanation teaches, then the chart in print. */
+@customElement('stand-paper')
+export class StandPaper extends LitElement {
+  static override readonly styles = [standStyles, paperStyle];
+
+  @property() group = '';
+  @property() student = '';
+  @property() above = '';
+  @property() heading = '';
+  @property() words = '';
+  /** What to try, on its own line. */
+  @property() tryThis = '';
+  @property({ attribute: false }) chart: Chart | null = null;
+  @property({ attribute: false }) instrument: Instrument = standardGuitar;
+  @property({ type: Boolean }) leftHanded = false;
+
+  readonly #landscape = new Landscape(this);
+
+  protected override render(): TemplateResult {
+    const { chart } = this;
+    return html`<div class="paper">
+      ${standHeader(this.group, this.student)}
+      <div class="words">
+        ${this.above === '' ? nothing : html`<p class="soft">${this.above}</p>`}
+        <h1>${this.heading}</h1>
+        <p class="lead">
+          ${this.words} ${this.tryThis === '' ? nothing : html`<br /><strong>${this.tryThis}</strong>`}
+        </p>
+      </div>
+      ${
+        chart
+          ? html`<div class="chart">
+              <rootcall-neck
+                material="ink"
+                .label=${`Chart: ${this.above || this.heading}`}
+                .instrument=${this.instrument}
+                .view=${this.#landscape.now ? 'lying' : 'upright'}
+                .leftHanded=${this.leftHanded}
+                .notes=${chart.notes}
+                .corrections=${chart.corrections}
+              ></rootcall-neck>
+              ${
+                chart.legend.length === 0
+                  ? nothing
+                  : html`<rootcall-legend .entries=${chart.legend}></rootcall-legend>`
+              }
+            </div>`
+          : nothing
+      }
+    </div>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'stand-paper': StandPaper;
+  }
+}

@@ -1,0 +1,109 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { barRest } from '../../components/signs.ts';
+import { standHeader } from './header.ts';
+import { standStyles } from './stand-style.ts';
+
+/** A page as from a concert's programme: for all the time in which nothing is to be done here. */
+@customElement('stand-programme')
+export class StandProgramme extends LitElement {
+  static override readonly styles = [
+    standStyles,
+    css`
+      .programme {
+        display: grid;
+        grid-template-rows: auto minmax(0, 1fr) auto;
+        height: 100%;
+      }
+      main {
+        align-content: safe center;
+        display: grid;
+        gap: var(--space-4);
+        justify-content: safe center;
+        grid-template-columns: minmax(0, 26rem);
+        overflow-y: auto;
+        padding: var(--space-3) calc(var(--margin) * 2);
+      }
+      h1 {
+        font-size: clamp(1.75rem, 11vw, 2.75rem);
+        line-height: 1.05;
+        overflow-wrap: anywhere;
+        text-wrap: wrap;
+        white-space: pre-line;
+      }
+      .school {
+        margin-bottom: calc(var(--space-2) * -1);
+      }
+      .bar-rest {
+        height: auto;
+        margin-block: var(--space-4);
+        max-width: 55%;
+      }
+      .lead {
+        text-wrap: pretty;
+      }
+      ::slotted(*) {
+        width: 100%;
+      }
+      @media (max-height: 500px) {
+        main {
+          gap: var(--space-2);
+        }
+        .bar-rest {
+          margin-block: var(--space-1);
+          width: 8rem;
+        }
+      }
+      @media (max-height: 500px) and (min-width: 600px) {
+        main {
+          column-gap: var(--space-6);
+          grid-template-columns: minmax(0, 20rem) minmax(0, 22rem);
+        }
+        main > * {
+          grid-column: 1;
+        }
+        .side {
+          align-self: center;
+          grid-column: 2;
+          grid-row: 1 / span 5;
+        }
+      }
+      .side {
+        display: grid;
+        gap: var(--space-3);
+      }
+    `,
+  ];
+
+  @property() group = '';
+  @property() school = '';
+  @property() heading = '';
+  @property() words = '';
+  @property() more = '';
+  /** A bar's rest: more is to come by itself. */
+  @property({ type: Boolean }) resting = false;
+
+  protected override render(): TemplateResult {
+    return html`<div class="programme">
+      ${standHeader(this.group)}
+      <main>
+        ${this.school === '' ? nothing : html`<p class="small soft school">${this.school}</p>`}
+        <h1>${this.heading}</h1>
+        <hr />
+        ${this.resting ? barRest() : nothing}
+        <div class="side">
+          <p class="lead">${this.words}</p>
+          ${this.more === '' ? nothing : html`<p class="soft">${this.more}</p>`}
+          <slot></slot>
+        </div>
+      </main>
+      <slot name="bar"></slot>
+    </div>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'stand-programme': StandProgramme;
+  }
+}

@@ -1,0 +1,102 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { StandOwnView, StandSharedView } from '../../../shared/protocol/views.ts';
+import '../../components/switch.ts';
+import { AliasEvent, LeaveEvent } from './events.ts';
+import './programme.ts';
+import { standStyles } from './stand-style.ts';
+import { restWords } from './words.ts';
+
+/** Between exercises: a rest, and the few things that a student may set. */
+@customElement('stand-rest')
+export class StandRest extends LitElement {
+  static override readonly styles = [
+    standStyles,
+    css`
+      stand-programme {
+        display: block;
+        height: 100%;
+      }
+      .bar {
+        gap: var(--space-4);
+        justify-content: space-between;
+      }
+      .bar rootcall-switch {
+        flex: 0 1 14rem;
+        font-size: var(--text-small);
+      }
+      form {
+        display: grid;
+        gap: var(--space-1);
+      }
+      .row {
+        display: flex;
+        gap: var(--space-2);
+      }
+      input {
+        flex: 1;
+        min-width: 0;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) shared: StandSharedView | null = null;
+  @property({ attribute: false }) own: StandOwnView | null = null;
+  @property({ type: Boolean }) leftHanded = false;
+  /** The last exercise was taken back. */
+  @property({ type: Boolean }) voided = false;
+  @state() private leaving = false;
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { shared, own } = this;
+    if (!shared || !own) return nothing;
+    return html`<stand-programme
+      resting
+      .group=${shared.group}
+      .school=${shared.school}
+      .heading=${`You are in,\n${own.name}`}
+      .words=${
+        this.voided
+          ? 'That exercise was taken back, and nothing of it counts. The next one comes here by itself.'
+          : 'Rest. The next exercise comes here by itself, so both hands can stay on the guitar.'
+      }
+      .more=${restWords(shared.next, shared.here)}
+    >
+      ${shared.wantsAlias ? this.#aliasForm(own.alias) : nothing}
+      <div slot="bar" class="bar">
+        ${
+          this.leaving
+            ? html`<span>Leave this device to somebody else?</span>
+                <span class="row">
+                  <button type="button" @click=${() => (this.leaving = false)}>Stay</button>
+                  <button type="button" @click=${() => this.dispatchEvent(new LeaveEvent())}>Leave</button>
+                </span>`
+            : html`<rootcall-switch .on=${this.leftHanded}>Left-handed neck</rootcall-switch>
+                <button type="button" @click=${() => (this.leaving = true)}>Not me</button>`
+        }
+      </div>
+    </stand-programme>`;
+  }
+
+  #aliasForm(alias: string | null): TemplateResult {
+    return html`<form @submit=${this.#onAlias}>
+      <label for="alias" class="small">A name for the list at the end, if you like</label>
+      <span class="row">
+        <input id="alias" name="alias" maxlength="20" autocomplete="off" .value=${alias ?? ''} />
+        <button>Keep</button>
+      </span>
+    </form>`;
+  }
+
+  readonly #onAlias = (event: SubmitEvent): void => {
+    event.preventDefault();
+    const typed = this.renderRoot.querySelector('input')?.value.trim() ?? '';
+    this.dispatchEvent(new AliasEvent(typed === '' ? null : typed));
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'stand-rest': StandRest;
+  }
+}

@@ -1,0 +1,146 @@
+import { css } from 'lit';
+
+/** Upright: task, neck, bar under the thumb. Wide: task and bar in one row, and the neck lies below. */
+export const roundStyle = css`
+  .round {
+    display: grid;
+    grid-template:
+      'header header' auto
+      'task window' auto
+      'neck neck' minmax(0, 1fr)
+      'bar bar' auto / minmax(0, 1fr) auto;
+    height: 100%;
+  }
+  header {
+    grid-area: header;
+  }
+  .task {
+    grid-area: task;
+    min-width: 0;
+    padding: 0 var(--margin) var(--space-2);
+  }
+  .task p {
+    column-gap: 0.75em;
+    display: flex;
+    flex-wrap: wrap;
+    line-height: 1.25;
+  }
+  .time {
+    border-inline-start: 1px solid var(--control);
+    line-height: 1;
+    margin-block: 0.125em;
+    padding-inline-start: 0.75em;
+    white-space: nowrap;
+  }
+  .window {
+    align-self: center;
+    grid-area: window;
+    margin-inline-end: var(--margin);
+    padding-inline: var(--space-3);
+    white-space: nowrap;
+  }
+  rootcall-neck {
+    grid-area: neck;
+    justify-self: center;
+    max-width: 27rem;
+    width: calc(100% - var(--margin));
+  }
+  .bar {
+    grid-area: bar;
+    min-height: 4.5rem;
+  }
+  .bar button {
+    min-height: 3rem;
+  }
+  .bar .primary {
+    flex: 1;
+    white-space: nowrap;
+  }
+  .standing {
+    align-items: center;
+    color: var(--soft);
+    display: grid;
+    font-size: var(--text-small);
+    justify-items: center;
+    line-height: 1.1;
+    min-width: 2.75rem;
+  }
+  .report {
+    flex: 1;
+    line-height: 1.25;
+    min-width: 0;
+  }
+  .report b {
+    display: block;
+  }
+  .report-sign {
+    font-size: 1.25rem;
+  }
+  @media (max-width: 359px) {
+    .bar {
+      gap: var(--space-2);
+      min-height: 3.75rem;
+      padding-block: var(--space-2);
+    }
+    .bar button {
+      min-height: var(--target);
+      padding-inline: var(--space-3);
+    }
+  }
+
+  @media (min-aspect-ratio: 6/5) {
+    .round {
+      grid-template:
+        'header task window bar' auto
+        'neck neck neck neck' minmax(0, 1fr) / auto minmax(0, 1fr) auto auto;
+      padding: var(--space-1) calc(var(--margin) + env(safe-area-inset-right)) var(--space-2)
+        calc(var(--margin) + env(safe-area-inset-left));
+    }
+    header {
+      padding: 0 var(--space-3) 0 0;
+    }
+    header span {
+      display: none;
+    }
+    .task {
+      align-self: center;
+      padding: 0;
+    }
+    .task h1 {
+      font-size: min(var(--text-title), 1.5rem);
+    }
+    .task p {
+      font-size: var(--text-small);
+    }
+    .bar {
+      background: none;
+      border: 0;
+      min-height: 3.5rem;
+      padding: 0;
+    }
+    .bar .primary {
+      min-width: 9rem;
+    }
+    .report {
+      max-width: 22rem;
+    }
+    rootcall-neck {
+      align-self: center;
+      height: 100%;
+      max-height: 26rem;
+      max-width: none;
+      width: 100%;
+    }
+  }
+  @media (min-aspect-ratio: 6/5) and (min-height: 600px) {
+    .round {
+      padding: var(--space-4) var(--space-6) var(--space-5);
+    }
+    .task h1 {
+      font-size: 2rem;
+    }
+    .task p {
+      font-size: var(--text-body);
+    }
+  }
+`;

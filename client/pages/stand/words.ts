@@ -1,0 +1,118 @@
+import { assertNever } from '../../../shared/lib/assert.ts';
+import type { StandOwnView, StandStage } from '../../../shared/protocol/views.ts';
+import type { FretRange } from '../../../shared/theory/fretboard.ts';
+
+/** How far what is placed has come. */
+export type Standing = 'nothing' | 'placed' | 'kept' | 'safe' | 'late';
+
+/** One word, beside its sign. */
+export const standingWord: Readonly<Record<Standing, string>> = {
+  nothing: '',
+  placed: 'placed',
+  kept: 'kept',
+  safe: 'safe',
+  late: 'late',
+};
+
+/** The same as a sentence: read aloud, and shown where there is room. */
+export function standingWords(standing: Standing): string {
+  switch (standing) {
+    case 'nothing':
+      return '';
+    case 'placed':
+      return 'Placed.';
+    case 'kept':
+      return 'Kept on this phone. It goes out when the network is back.';
+    case 'safe':
+      return 'Safe. Yours to change until the hold.';
+    case 'late':
+      return 'Late. Your teacher decides whether it counts.';
+    default:
+      return assertNever(standing);
+  }
+}
+
+/** What follows the hold, or the end of the time, under its own word. */
+export function heldWords(standing: Standing): string {
+  switch (standing) {
+    case 'nothing':
+      return 'Nothing is placed this time.';
+    case 'kept':
+      return 'Kept on this phone. It goes out when the network is back.';
+    case 'late':
+      return 'Yours came after the hold. Your teacher decides whether it counts.';
+    case 'placed':
+    case 'safe':
+      return 'What you placed last counts.';
+    default:
+      return assertNever(standing);
+  }
+}
+
+/** `timeWords(90)` is "1 minute 30 seconds". */
+export function timeWords(seconds: number): string {
+  const minutes = Math.floor(seconds / 60);
+  return [counted(minutes, 'minute'), counted(seconds % 60, 'second')].filter(Boolean).join(' ');
+}
+
+function counted(count: number, unit: string): string {
+  if (count === 0) return '';
+  return count === 1 ? `1 ${unit}` : `${String(count)} ${unit}s`;
+}
+
+/** `windowWords` of frets 8 to 17 is "Frets 8–17". */
+export function windowWords(window: FretRange): string {
+  return `Frets ${String(window.low)}–${String(window.high)}`;
+}
+
+/** What comes next and who is here, as far as it is known. */
+export function restWords(
+  next: { readonly number: number; readonly of: number } | null,
+  here: number,
+): string {
+  const coming = next ? `Exercise ${String(next.number)} of ${String(next.of)} is next. ` : '';
+  return coming + (here === 1 ? 'You are the first here.' : `${String(here)} are here.`);
+}
+
+/** Why a device is not in the class, in two steps: what happened, and what to do. */
+export function goneWords(reason: StandOwnView['reason']): readonly [string, string] {
+  switch (reason) {
+    case 'moved':
+      return ['You moved to another device', 'This one is free. Join again here if that was not you.'];
+    case 'refused':
+      return [
+        'Not in this class',
+        'Your teacher did not let this device in. Ask, or join under another name.',
+      ];
+    case 'left':
+    case 'new':
+    case 'move':
+    case null:
+      return ['This device is free', 'Join again with the code on the board.'];
+    default:
+      return assertNever(reason);
+  }
+}
+
+/** What a screen reader hears when the class moves on. */
+export function stageWords(stage: StandStage): string {
+  switch (stage.kind) {
+    case 'rest':
+      return 'Rest. The next exercise comes here by itself.';
+    case 'show':
+      return stage.show.kind === 'chart'
+        ? `Your teacher shows ${stage.show.title}. ${stage.show.detail}`
+        : 'Your teacher shows places on the neck.';
+    case 'open':
+      return `${stage.task.title}. ${stage.task.detail}.${stage.seconds === null ? '' : ` ${timeWords(stage.seconds)}.`}`;
+    case 'held':
+      return 'Held. Eyes up.';
+    case 'revealed':
+      // Read with the explanation, by the screen that holds it.
+      return '';
+    case 'over':
+      return 'This class is over.';
+    default:
+      return assertNever(stage);
+  }
+}

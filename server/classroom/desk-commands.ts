@@ -1,0 +1,244 @@
+import { checkExercise } from '../../shared/exercise/check.ts';
+import type { Exercise } from '../../shared/exercise/exercise.ts';
+import { assertNever } from '../../shared/lib/assert.ts';
+import { failure, success } from '../../shared/lib/result.ts';
+import type { DeskCommand } from '../../shared/protocol/commands.ts';
+import type { RoundId, SeatId, SendId, StudentId, Time } from '../../shared/protocol/ids.ts';
+import type { Place } from '../../shared/theory/fretboard.ts';
+import { currentRound, headOf, joinedStudents, roundDeadline, roundHead } from './round.ts';
+import type { Change, ClassHead, ClassState, Plan, Round, RoundHead, Seat } from './state.ts';
+import { admitNew, answerFor, matchRegister, type Decision } from './student-commands.ts';
+
+/** What a decision may need from outside; ids are fresh and random. */
+export interface DeskContext {
+  readonly now: Time;
+  readonly newId: () => string;
+  /** The stored plan, where the command names one. */
+  readonly plan?: Plan | undefined;
+}
+
+/** What the teacher asks, as changes, or why not. */
+export function decideForDesk(state: ClassState, command: DeskCommand, context: DeskContext): Decision {
+  if (state.closedAt !== null && command.kind !== 'accept' && command.kind !== 'count-late')
+    return failure('class-closed');
+  switch (command.kind) {
+    case 'use-plan':
+      if (command.planId !== null && !context.plan) return failure('not-found');
+      return head(state, { plan: context.plan ?? null, cursor: 0 });
+    case 'select':
+      if (!state.plan || command.index >= state.plan.exercises.length) return failure('plan-ended');
+      return head(state, { cursor: command.index });
+    case 'ask-planned': {
+      const planned = state.plan?.exercises[state.cursor];
+      if (!planned) return failure('plan-ended');
+      return ask(state, planned.exercise, state.cursor, command.seconds ?? planned.seconds, context);
+    }
+    case 'ask':
+      return ask(state, command.exercise, null, command.seconds, context);
+    case 'ask-again': {
+      const last = state.rounds.at(-1);
+      return last ? ask(state, last.exercise, last.planIndex, last.seconds, context) : failure('no-round');
+    }
+    case 'hold':
+      return hold(state, context.now);
+    case 'reveal': {
+      const round = currentRound(state);
+      if (!round) return failure('no-round');
+      if (round.phase === 'open') return failure('round-not-held');
+      if (round.phase === 'revealed') return failure('round-revealed');
+      return changeRound(round, { phase: 'revealed', revealedAt: context.now });
+    }
+    case 'next': {
+      const round = currentRound(state);
+      if (round?.phase === 'open') return failure('round-open');
+      const steps = round?.planIndex === state.cursor ? 1 : 0;
+      return head(state, { cursor: state.cursor + steps, stage: 'rest', show: null });
+    }
+    case 'void': {
+      const round = currentRound(state);
+      return round ? changeRound(round, { voided: true }) : failure('no-round');
+    }
+    case 'undo':
+      return undo(state);
+    case 'show-chart': {
+      const checked = checkExercise(command.exercise);
+      if (!checked.ok) return failure('exercise-refused');
+      return show(state, { kind: 'chart', exercise: command.exercise });
+    }
+    case 'show-taps':
+      return show(state, { kind: 'taps', places: command.places });
+    case 'show-nothing':
+      return head(state, { show: null });
+    case 'admit':
+      return admit(state, command.seatId, context.newId() as StudentId);
+    case 'refuse': {
+      const seat = state.seats.get(command.seatId);
+      if (!seat) return failure('not-found');
+      return success([{ kind: 'seat', seat: { ...seat, status: 'gone', reason: 'refused' } }]);
+    }
+    case 'remove': {
+      const seats = [...state.seats.values()].filter(
+        (seat) => seat.studentId === command.studentId && seat.status !== 'gone',
+      );
+      return success(
+        seats.map((seat) => ({ kind: 'seat', seat: { ...seat, status: 'gone', reason: 'refused' } })),
+      );
+    }
+    case 'set-student': {
+      const student = state.students.get(command.studentId);
+      if (!student) return failure('student-unknown');
+      const team = command.team === undefined ? student.team : command.team;
+      return success([
+        { kind: 'student', student: { ...student, team, moreTime: command.moreTime ?? student.moreTime } },
+      ]);
+    }
+    case 'enter':
+      return enter(state, command.studentId, command.places, context);
+    case 'accept':
+      return changeAnswer(state, command.roundId, command.studentId, { accepted: command.accepted });
+    case 'count-late':
+      return countLate(state, command.roundId, command.studentId, command.counted);
+    case 'set-class':
+      return head(state, { settings: command.settings });
+    case 'close': {
+      const held = hold(state, context.now);
+      const closed = head(state, { stage: 'rest', show: null, closedAt: context.now });
+      return closed.ok ? success([...(held.ok ? held.value : []), ...closed.value]) : closed;
+    }
+    default:
+      return assertNever(command);
+  }
+}
+
+/** Holds the round once everybody's time is up; nothing to do otherwise. */
+export function decideTimeUp(state: ClassState, now: Time): readonly Change[] {
+  const round = currentRound(state);
+  if (round?.phase !== 'open') return [];
+  const deadline = roundDeadline(state, round);
+  if (deadline === null || now < deadline) return [];
+  return [{ kind: 'round', round: { ...roundHead(round), phase: 'held', heldAt: deadline } }];
+}
+
+function head(state: ClassState, fields: Partial<ClassHead>): Decision {
+  return success([{ kind: 'class', head: { ...headOf(state), ...fields } }]);
+}
+
+function changeRound(round: Round, fields: Partial<RoundHead>): Decision {
+  return success([{ kind: 'round', round: { ...roundHead(round), ...fields } }]);
+}
+
+function ask(
+  state: ClassState,
+  exercise: Exercise,
+  planIndex: number | null,
+  seconds: number | null,
+  context: DeskContext,
+): Decision {
+  if (currentRound(state)?.phase === 'open') return failure('round-open');
+  const checked = checkExercise(exercise);
+  if (!checked.ok) return failure('exercise-refused');
+  const round: RoundHead = {
+    id: context.newId() as RoundId,
+    number: (state.rounds.at(-1)?.number ?? 0) + 1,
+    exercise,
+    planIndex,
+    seconds,
+    phase: 'open',
+    voided: false,
+    openedAt: context.now,
+    heldAt: null,
+    revealedAt: null,
+  };
+  return success([
+    { kind: 'round', round },
+    { kind: 'class', head: { ...headOf(state), stage: 'round', show: null } },
+  ]);
+}
+
+function hold(state: ClassState, now: Time): Decision {
+  const round = currentRound(state);
+  if (!round) return failure('no-round');
+  if (round.phase !== 'open') return failure('round-held');
+  return changeRound(round, { phase: 'held', heldAt: now });
+}
+
+/** Brings the last voided round back; else opens a held round again, without its time limit. */
+function undo(state: ClassState): Decision {
+  const last = state.rounds.at(-1);
+  if (last && !last.voided && last.phase === 'held' && state.stage === 'round') {
+    return changeRound(last, { phase: 'open', heldAt: null, seconds: null });
+  }
+  const voided = state.rounds.findLast((round) => round.voided);
+  if (!voided) return failure('nothing-to-undo');
+  // An open round that others have followed can't go on: its answers stand as they are.
+  const phase = voided.phase === 'open' && voided !== last ? 'held' : voided.phase;
+  return changeRound(voided, { voided: false, phase });
+}
+
+function show(state: ClassState, shown: ClassHead['show']): Decision {
+  if (currentRound(state)?.phase === 'open') return failure('round-open');
+  return head(state, { show: shown });
+}
+
+function admit(state: ClassState, seatId: SeatId, newStudentId: StudentId): Decision {
+  const seat = state.seats.get(seatId);
+  if (seat?.status !== 'asking') return failure('not-found');
+  if (seat.studentId === null) {
+    const student = matchRegister(state, seat.name);
+    if (!student) return success(admitNew(seat, newStudentId));
+    // The name came on the register meanwhile: the same question as for any taken name.
+    const taken = joinedStudents(state).has(student.id);
+    const linked: Seat = {
+      ...seat,
+      studentId: student.id,
+      status: taken ? 'asking' : 'in',
+      reason: taken ? 'move' : null,
+    };
+    return success([{ kind: 'seat', seat: linked }]);
+  }
+  const others = [...state.seats.values()].filter(
+    (other) => other.studentId === seat.studentId && other.status === 'in',
+  );
+  return success([
+    ...others.map((other): Change => ({ kind: 'seat', seat: { ...other, status: 'gone', reason: 'moved' } })),
+    { kind: 'seat', seat: { ...seat, status: 'in', reason: null } },
+  ]);
+}
+
+function enter(
+  state: ClassState,
+  studentId: StudentId,
+  places: readonly Place[],
+  context: DeskContext,
+): Decision {
+  const round = currentRound(state);
+  if (!round) return failure('no-round');
+  if (!state.students.has(studentId)) return failure('student-unknown');
+  const sent = { sendId: context.newId() as SendId, places, done: true };
+  const answer = answerFor(round, sent, context.now, 'teacher', round.answers.get(studentId));
+  if (!answer.ok) return answer;
+  return success([{ kind: 'answer', roundId: round.id, studentId, late: false, answer: answer.value }]);
+}
+
+function changeAnswer(
+  state: ClassState,
+  roundId: RoundId,
+  studentId: StudentId,
+  fields: { readonly accepted: boolean },
+): Decision {
+  const round = state.rounds.find(({ id }) => id === roundId);
+  if (!round) return failure('round-unknown');
+  const changes = [round.answers, round.late].flatMap((answers, index): Change[] => {
+    const answer = answers.get(studentId);
+    return answer
+      ? [{ kind: 'answer', roundId, studentId, late: index === 1, answer: { ...answer, ...fields } }]
+      : [];
+  });
+  return changes.length > 0 ? success(changes) : failure('not-found');
+}
+
+function countLate(state: ClassState, roundId: RoundId, studentId: StudentId, counted: boolean): Decision {
+  const answer = state.rounds.find(({ id }) => id === roundId)?.late.get(studentId);
+  if (!answer) return failure('not-found');
+  return success([{ kind: 'answer', roundId, studentId, late: true, answer: { ...answer, counted } }]);
+}

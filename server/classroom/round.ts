@@ -1,0 +1,100 @@
+import type { SlipCause } from '../../shared/exercise/verdict.ts';
+import type { StudentId, Time } from '../../shared/protocol/ids.ts';
+import type { Share } from '../../shared/protocol/views.ts';
+import type { ClassHead, ClassState, PlacedAnswer, Round, RoundHead } from './state.ts';
+
+/**
+ * What was placed just before the hold may still be on its way: for this long after it an answer counts as in
+ * time, unless the reveal came first. Milliseconds.
+ */
+export const graceAfterHold = 1500;
+
+/** The round on the stage: the last one, unless it was voided or the stage was cleared. */
+export function currentRound(state: ClassState): Round | undefined {
+  const last = state.rounds.at(-1);
+  return state.stage === 'round' && last && !last.voided ? last : undefined;
+}
+
+export function headOf(state: ClassState): ClassHead {
+  const { settings, plan, cursor, stage, show, closedAt } = state;
+  return { settings, plan, cursor, stage, show, closedAt };
+}
+
+export function roundHead(round: Round): RoundHead {
+  const { answers: _answers, late: _late, ...head } = round;
+  return head;
+}
+
+/** When a student's time is up, or null without a time limit. */
+export function deadlineFor(round: Round, moreTime: number): Time | null {
+  return round.seconds === null ? null : ((round.openedAt + round.seconds * 1000 * moreTime) as Time);
+}
+
+/** Students with a device in the class. */
+export function joinedStudents(state: ClassState): ReadonlySet<StudentId> {
+  const joined = new Set<StudentId>();
+  for (const seat of state.seats.values())
+    if (seat.status === 'in' && seat.studentId) joined.add(seat.studentId);
+  return joined;
+}
+
+/** When the whole round is over by the clock: the latest deadline of those who joined; null without a limit. */
+export function roundDeadline(state: ClassState, round: Round): Time | null {
+  const factors = [...joinedStudents(state)].map((id) => state.students.get(id)?.moreTime ?? 1);
+  return deadlineFor(round, Math.max(1, ...factors));
+}
+
+/** The next instant after `now` at which time runs out for somebody. */
+export function nextDeadline(state: ClassState, now: Time): Time | null {
+  const round = currentRound(state);
+  if (round?.phase !== 'open') return null;
+  const factors = new Set([
+    1,
+    ...[...joinedStudents(state)].map((id) => state.students.get(id)?.moreTime ?? 1),
+  ]);
+  const deadlines = [...factors].map((factor) => deadlineFor(round, factor)).filter((time) => time !== null);
+  const coming = deadlines.filter((time) => time > now);
+  const whole = roundDeadline(state, round);
+  if (coming.length === 0) return whole;
+  return Math.min(...coming) as Time;
+}
+
+/** The answer that counts for each student, if it holds anything: a late one only where the teacher lets it. */
+export function countedAnswers(round: Round): ReadonlyMap<StudentId, PlacedAnswer> {
+  const counted = new Map<StudentId, PlacedAnswer>();
+  for (const [studentId, answer] of [...round.answers, ...round.late]) {
+    if (!answer.counted) continue;
+    // Everything taken back is no answer.
+    if (answer.places.length > 0) counted.set(studentId, answer);
+    else counted.delete(studentId);
+  }
+  return counted;
+}
+
+export function isRight(answer: PlacedAnswer): boolean {
+  return answer.accepted || answer.verdict.kind === 'right';
+}
+
+export function shareOf(answers: Iterable<PlacedAnswer>): Share {
+  let right = 0;
+  let of = 0;
+  for (const answer of answers) {
+    of += 1;
+    if (isRight(answer)) right += 1;
+  }
+  return { right, of };
+}
+
+/** The slip that most answers show, with its count and one answer that shows it. */
+export function commonestSlipOf(
+  round: Round,
+): { readonly cause: SlipCause; readonly count: number; readonly example: PlacedAnswer } | null {
+  const byCause = new Map<SlipCause, PlacedAnswer[]>();
+  for (const answer of countedAnswers(round).values()) {
+    if (isRight(answer) || answer.verdict.kind !== 'slip') continue;
+    byCause.set(answer.verdict.cause, [...(byCause.get(answer.verdict.cause) ?? []), answer]);
+  }
+  const [most] = [...byCause].sort((a, b) => b[1].length - a[1].length);
+  const example = most?.[1][0];
+  return most && example ? { cause: most[0], count: most[1].length, example } : null;
+}

@@ -1,0 +1,174 @@
+import { judge } from '../../shared/exercise/judge.ts';
+import { assertNever, known } from '../../shared/lib/assert.ts';
+import { failure, success, type Result } from '../../shared/lib/result.ts';
+import type { StandCommand } from '../../shared/protocol/commands.ts';
+import type { ErrorCode } from '../../shared/protocol/errors.ts';
+import type { SeatId, StudentId, Time } from '../../shared/protocol/ids.ts';
+import { instrumentById, isOnNeck } from '../../shared/theory/fretboard.ts';
+import { deadlineFor, graceAfterHold, joinedStudents } from './round.ts';
+import type { Change, ClassState, PlacedAnswer, Round, Seat, Student } from './state.ts';
+
+export type Decision = Result<readonly Change[], ErrorCode>;
+
+/** Enough sends to recognise any resend that is still on its way. */
+const seenSends = 64;
+
+export interface Joining {
+  readonly name: string;
+  readonly seatId: SeatId;
+  readonly tokenHash: string;
+  /** Used if the name is new on the register. */
+  readonly newStudentId: StudentId;
+  readonly now: Time;
+}
+
+/** Somebody gives the code and a name or seat number. */
+export function join(state: ClassState, joining: Joining): Decision {
+  if (state.closedAt !== null) return failure('class-closed');
+  const student = matchRegister(state, joining.name);
+  const seat = {
+    id: joining.seatId,
+    tokenHash: joining.tokenHash,
+    name: joining.name,
+    joinedAt: joining.now,
+  };
+  if (student) {
+    const taken = joinedStudents(state).has(student.id);
+    return success([
+      {
+        kind: 'seat',
+        seat: {
+          ...seat,
+          studentId: student.id,
+          status: taken ? 'asking' : 'in',
+          reason: taken ? 'move' : null,
+        },
+      },
+    ]);
+  }
+  if (!state.settings.autoAdmit) {
+    return success([{ kind: 'seat', seat: { ...seat, studentId: null, status: 'asking', reason: 'new' } }]);
+  }
+  return success(
+    admitNew({ ...seat, studentId: null, status: 'asking', reason: 'new' }, joining.newStudentId),
+  );
+}
+
+/** Puts a new name on the register and lets its seat in. */
+export function admitNew(seat: Seat, studentId: StudentId): readonly Change[] {
+  const student: Student = {
+    id: studentId,
+    name: seat.name,
+    seatNumber: null,
+    alias: null,
+    team: null,
+    moreTime: 1,
+  };
+  return [
+    { kind: 'student', student },
+    { kind: 'seat', seat: { ...seat, studentId, status: 'in', reason: null } },
+  ];
+}
+
+/** A name on the register, without regard to case and accents, or a seat number. */
+export function matchRegister(state: ClassState, typed: string): Student | undefined {
+  const wanted = fold(typed);
+  const students = [...state.students.values()];
+  if (/^\d{1,3}$/.test(wanted)) return students.find((student) => student.seatNumber === Number(wanted));
+  return students.find((student) => fold(student.name) === wanted);
+}
+
+function fold(name: string): string {
+  return name.normalize('NFD').replace(/\p{M}/gu, '').replace(/\s+/g, ' ').trim().toLowerCase();
+}
+
+/** What a student's own device asks. */
+export function decideForStudent(
+  state: ClassState,
+  seatId: SeatId,
+  command: StandCommand,
+  now: Time,
+): Decision {
+  const seat = state.seats.get(seatId);
+  if (!seat || seat.status === 'gone') return failure('seat-unknown');
+  if (command.kind === 'leave')
+    return success([{ kind: 'seat', seat: { ...seat, status: 'gone', reason: 'left' } }]);
+  const student = seat.status === 'in' && seat.studentId ? state.students.get(seat.studentId) : undefined;
+  if (!student) return failure('not-admitted');
+  switch (command.kind) {
+    case 'set-alias':
+      return success([{ kind: 'student', student: { ...student, alias: command.alias } }]);
+    case 'place':
+      return placeAnswer(state, student, command, now);
+    default:
+      return assertNever(command);
+  }
+}
+
+function placeAnswer(
+  state: ClassState,
+  student: Student,
+  command: StandCommand & { kind: 'place' },
+  now: Time,
+): Decision {
+  const round = state.rounds.find(({ id }) => id === command.roundId);
+  if (!round) return failure('round-unknown');
+  const before = round.answers.get(student.id);
+  const beforeLate = round.late.get(student.id);
+  if (before?.seen.includes(command.sendId) || beforeLate?.seen.includes(command.sendId)) return success([]);
+  if (round.voided) return failure('round-voided');
+  const late = !isInTime(state, round, student, now);
+  const answer = answerFor(round, command, now, 'student', late ? beforeLate : before);
+  if (!answer.ok) return answer;
+  const value: PlacedAnswer = { ...answer.value, counted: !late };
+  return success([{ kind: 'answer', roundId: round.id, studentId: student.id, late, answer: value }]);
+}
+
+/** Whether a send that was taken in, or repeated, is kept as late. */
+export function isLateSend(
+  state: ClassState,
+  seatId: SeatId,
+  roundId: Round['id'],
+  sendId: PlacedAnswer['sendId'],
+): boolean {
+  const studentId = state.seats.get(seatId)?.studentId;
+  const round = state.rounds.find(({ id }) => id === roundId);
+  return Boolean(studentId && round?.late.get(studentId)?.seen.includes(sendId));
+}
+
+function isInTime(state: ClassState, round: Round, student: Student, now: Time): boolean {
+  if (state.closedAt !== null) return false;
+  const deadline = deadlineFor(round, student.moreTime);
+  if (deadline !== null && now > deadline + graceAfterHold) return false;
+  if (round.phase === 'open') return true;
+  return round.phase === 'held' && round.heldAt !== null && now <= round.heldAt + graceAfterHold;
+}
+
+/** Judges what was placed; shared by the student's own sends and those that the teacher enters. */
+export function answerFor(
+  round: Round,
+  sent: Pick<PlacedAnswer, 'sendId' | 'places' | 'done'>,
+  now: Time,
+  by: PlacedAnswer['by'],
+  before: PlacedAnswer | undefined,
+): Result<PlacedAnswer, ErrorCode> {
+  const instrument = known(instrumentById(round.exercise.instrument), 'instrument of a round');
+  if (!sent.places.every((place) => isOnNeck(instrument, place))) return failure('off-the-neck');
+  return success({
+    sendId: sent.sendId,
+    seen: [...(before?.seen ?? []), sent.sendId].slice(-seenSends),
+    places: sent.places,
+    done: sent.done,
+    at: now,
+    by,
+    verdict: judge(round.exercise, { places: sent.places }),
+    accepted: false,
+    counted: true,
+  });
+}
+
+/** Whether a student's device must stop taking changes for the round. */
+export function isTimeUp(round: Round, student: Student, now: Time): boolean {
+  const deadline = deadlineFor(round, student.moreTime);
+  return round.phase !== 'open' || (deadline !== null && now >= deadline);
+}

@@ -1,0 +1,60 @@
+import type { Exercise } from '../../shared/exercise/exercise.ts';
+import { placesPerString } from '../../shared/exercise/input.ts';
+import { answerKey } from '../../shared/exercise/key.ts';
+import { wordingOf } from '../../shared/exercise/wording.ts';
+import type { StudentId } from '../../shared/protocol/ids.ts';
+import type { RevealView, ShowView, TaskView } from '../../shared/protocol/views.ts';
+import { joinedStudents } from './round.ts';
+import type { ClassState, Round } from './state.ts';
+
+/** Who is connected just now: known to the process alone, kept nowhere. */
+export interface Presence {
+  readonly students: ReadonlySet<StudentId>;
+  readonly boards: number;
+}
+
+/** A question in words and nothing that would answer it. */
+export function taskView(state: ClassState, exercise: Exercise): TaskView {
+  const { title, detail } = wordingOf(exercise, state.naming);
+  // The range of one place would say where it is.
+  const range = exercise.strictness === 'place' ? null : exercise.range;
+  return {
+    title,
+    detail,
+    instrument: exercise.instrument,
+    placesPerString: placesPerString(exercise),
+    range,
+  };
+}
+
+export function revealView(round: Round): RevealView {
+  return { exercise: round.exercise, notes: answerKey(round.exercise) };
+}
+
+export function showView(state: ClassState): ShowView | null {
+  if (!state.show) return null;
+  if (state.show.kind === 'taps') return { kind: 'taps', places: state.show.places };
+  return {
+    kind: 'chart',
+    ...wordingOf(state.show.exercise, state.naming),
+    notes: answerKey(state.show.exercise),
+  };
+}
+
+/** Which exercise of the plan comes next, counted from 1; null without a plan or past its end. */
+export function nextView(state: ClassState): { readonly number: number; readonly of: number } | null {
+  const of = state.plan?.exercises.length ?? 0;
+  return state.cursor < of ? { number: state.cursor + 1, of } : null;
+}
+
+/** Students who are here: joined and connected. */
+export function hereCount(state: ClassState, presence: Presence): number {
+  return [...joinedStudents(state)].filter((id) => presence.students.has(id)).length;
+}
+
+/** Whom a round waits for: everybody here, and whoever has answered. */
+export function expectedCount(state: ClassState, round: Round, presence: Presence): number {
+  const expected = new Set([...joinedStudents(state)].filter((id) => presence.students.has(id)));
+  for (const id of round.answers.keys()) expected.add(id);
+  return expected.size;
+}

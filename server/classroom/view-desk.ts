@@ -1,0 +1,65 @@
+import type { StudentId, Time } from '../../shared/protocol/ids.ts';
+import type {
+  DeskAnswerView,
+  DeskRoundView,
+  DeskStudentView,
+  DeskView,
+} from '../../shared/protocol/views.ts';
+import { countedAnswers, currentRound, joinedStudents, roundDeadline, shareOf } from './round.ts';
+import type { ClassState, PlacedAnswer, Student } from './state.ts';
+import { showView, type Presence } from './view-common.ts';
+import { scoreView } from './view-score.ts';
+
+/** What the class's teacher may know: all of it. */
+export function deskView(state: ClassState, presence: Presence, now: Time): DeskView {
+  const joined = joinedStudents(state);
+  return {
+    classId: state.id,
+    group: state.group,
+    groupId: state.groupId,
+    school: state.school,
+    code: state.code,
+    instrument: state.instrument,
+    naming: state.naming,
+    settings: state.settings,
+    now,
+    closed: state.closedAt !== null,
+    boards: presence.boards,
+    plan: state.plan,
+    cursor: state.cursor,
+    stage: currentRound(state) ? 'round' : 'rest',
+    show: showView(state),
+    rounds: state.rounds.map((round): DeskRoundView => {
+      const { id, number, exercise, planIndex, phase, voided, openedAt } = round;
+      const deadline = phase === 'open' ? roundDeadline(state, round) : null;
+      const share = shareOf(countedAnswers(round).values());
+      return { id, number, exercise, planIndex, phase, voided, openedAt, deadline, share };
+    }),
+    students: [...state.students.values()].map((student) => studentView(state, student, joined, presence)),
+    asking: [...state.seats.values()]
+      .filter((seat) => seat.status === 'asking')
+      .map((seat) => ({ seatId: seat.id, name: seat.name, reason: seat.reason === 'move' ? 'move' : 'new' })),
+    score: scoreView(state),
+  };
+}
+
+function studentView(
+  state: ClassState,
+  student: Student,
+  joined: ReadonlySet<StudentId>,
+  presence: Presence,
+): DeskStudentView {
+  const round = currentRound(state);
+  const answer = round?.answers.get(student.id);
+  const late = round?.late.get(student.id);
+  return {
+    ...student,
+    presence: !joined.has(student.id) ? 'absent' : presence.students.has(student.id) ? 'here' : 'away',
+    answer: answer ? answerView(answer) : null,
+    late: late ? { ...answerView(late), counted: late.counted } : null,
+  };
+}
+
+function answerView({ places, done, by, verdict, accepted }: PlacedAnswer): DeskAnswerView {
+  return { places, done, by, verdict, accepted };
+}

@@ -1,0 +1,23 @@
+import type { ErrorCode } from '../../shared/protocol/errors.ts';
+import type { LiveSocket, SocketTools } from './attach.ts';
+
+/** The projector: opened by the class's code, while the class lasts. */
+export async function attachBoard(
+  socket: LiveSocket,
+  code: string,
+  tools: SocketTools,
+): Promise<ErrorCode | undefined> {
+  const classId = await tools.classByCode(code);
+  const running = classId && (await tools.registry.byId(classId));
+  if (!running) return 'unknown-code';
+  socket.data.start = () => {
+    void socket.join(`boards:${running.id}`);
+    socket.emit('board:view', running.boardSnapshot());
+    const disconnect = running.connectBoard();
+    socket.on('disconnect', () => {
+      disconnect();
+      tools.registry.release(running);
+    });
+  };
+  return undefined;
+}

@@ -1,0 +1,138 @@
+import type { ClassSettings } from '../../shared/protocol/commands.ts';
+import type {
+  ClassCode,
+  ClassId,
+  GroupId,
+  PlanId,
+  StudentId,
+  TeacherId,
+  Time,
+} from '../../shared/protocol/ids.ts';
+import type { Share } from '../../shared/protocol/views.ts';
+import type { InstrumentId } from '../../shared/theory/fretboard.ts';
+import type { NoteNaming } from '../../shared/theory/naming.ts';
+import type { Change, ClassState, Plan, Student } from '../classroom/state.ts';
+
+/** Everything that Rootcall keeps. Names of people are with teachers, students and seats (as typed) only. */
+export interface Store {
+  readonly teachers: TeacherStore;
+  readonly groups: GroupStore;
+  readonly plans: PlanStore;
+  readonly classes: ClassStore;
+  describe(): StoreDescription;
+  close(): Promise<void>;
+}
+
+export interface StoreDescription {
+  readonly kind: string;
+  readonly schema: number;
+}
+
+export interface Teacher {
+  readonly id: TeacherId;
+  readonly name: string;
+}
+
+export interface TeacherStore {
+  count(): Promise<number>;
+  create(
+    teacher: Teacher & { readonly passphraseHash: string; readonly createdAt: Time },
+  ): Promise<'created' | 'name-taken'>;
+  /** Names are matched without regard to case. */
+  byName(name: string): Promise<(Teacher & { readonly passphraseHash: string }) | undefined>;
+  list(): Promise<readonly Teacher[]>;
+  /** Also ends every session of the teacher. */
+  setPassphrase(id: TeacherId, passphraseHash: string): Promise<void>;
+  openSession(session: {
+    readonly tokenHash: string;
+    readonly teacherId: TeacherId;
+    readonly expiresAt: Time;
+  }): Promise<void>;
+  sessionTeacher(tokenHash: string, now: Time): Promise<Teacher | undefined>;
+  closeSession(tokenHash: string): Promise<void>;
+  /** One-time links; kept as hashes. */
+  addInvitation(tokenHash: string, expiresAt: Time): Promise<void>;
+  /** True once, for a link that is known and not too old; then it is gone. */
+  spendInvitation(tokenHash: string, now: Time): Promise<boolean>;
+}
+
+export interface GroupFields {
+  readonly name: string;
+  readonly school: string;
+  readonly instrument: InstrumentId;
+  readonly naming: NoteNaming;
+  /** The reader's language as a BCP 47 tag. */
+  readonly language: string;
+  /** The group, its students and their answers are deleted from this day on. */
+  readonly purgeAt: Time | null;
+}
+
+export interface Group extends GroupFields {
+  readonly id: GroupId;
+  readonly teacherId: TeacherId;
+  readonly createdAt: Time;
+}
+
+export interface GroupStore {
+  create(group: Group): Promise<void>;
+  byId(id: GroupId): Promise<Group | undefined>;
+  ofTeacher(teacherId: TeacherId): Promise<readonly Group[]>;
+  update(id: GroupId, fields: Partial<GroupFields>): Promise<void>;
+  /** With its students, plans, classes, rounds and answers. */
+  remove(id: GroupId): Promise<void>;
+  /** Removes every group whose purge date has come; their ids. */
+  purge(now: Time): Promise<readonly GroupId[]>;
+  students(id: GroupId): Promise<readonly Student[]>;
+  studentGroup(id: StudentId): Promise<GroupId | undefined>;
+  saveStudent(groupId: GroupId, student: Student): Promise<void>;
+  /** With the student's seats and answers. */
+  removeStudent(id: StudentId): Promise<void>;
+}
+
+export interface StoredPlan extends Plan {
+  readonly groupId: GroupId;
+  readonly updatedAt: Time;
+}
+
+export interface PlanStore {
+  ofGroup(groupId: GroupId): Promise<readonly StoredPlan[]>;
+  byId(id: PlanId): Promise<StoredPlan | undefined>;
+  /** Creates or replaces. */
+  save(plan: StoredPlan): Promise<void>;
+  remove(id: PlanId): Promise<void>;
+}
+
+export interface NewClass {
+  readonly id: ClassId;
+  readonly groupId: GroupId;
+  readonly code: ClassCode;
+  readonly openedAt: Time;
+  readonly settings: ClassSettings;
+  readonly plan: Plan | null;
+}
+
+export interface ClassSummary {
+  readonly id: ClassId;
+  readonly code: ClassCode;
+  readonly openedAt: Time;
+  readonly closedAt: Time | null;
+  readonly rounds: number;
+  /** Over the revealed rounds that were not voided. */
+  readonly share: Share;
+}
+
+export interface ClassStore {
+  create(newClass: NewClass): Promise<'created' | 'code-taken'>;
+  /** The whole state, as the changes committed so far make it; `lastTime` looks at this group's earlier classes. */
+  load(id: ClassId): Promise<ClassState | undefined>;
+  /** Classes that have not been closed. */
+  open(): Promise<readonly ClassId[]>;
+  byCode(code: ClassCode): Promise<ClassId | undefined>;
+  bySeatToken(tokenHash: string): Promise<ClassId | undefined>;
+  ofGroup(groupId: GroupId): Promise<readonly ClassSummary[]>;
+  /**
+   * Resolves once the changes are safe against a power cut. Calls made while a commit runs share the next one;
+   * order is kept. All changes of one call are kept, or none.
+   */
+  commit(id: ClassId, changes: readonly Change[]): Promise<void>;
+}

@@ -1,0 +1,158 @@
+import { known } from '../lib/assert.ts';
+import { chordDegrees, degreeAt, neededDegrees } from '../theory/chord.ts';
+import {
+  instrumentById,
+  pitchClassAt,
+  place,
+  stringNumbers,
+  type FretRange,
+  type Instrument,
+  type Place,
+  type StringNumber,
+} from '../theory/fretboard.ts';
+import { pitchClassOf } from '../theory/pitch.ts';
+import { positionAt, scalePlaces } from '../theory/position.ts';
+import { formRow, shapeAt, type ShapeNote } from '../theory/shape.ts';
+import type { BuildExercise, Exercise, FindExercise, ScaleExercise } from './exercise.ts';
+
+/** One right answer as a chart would show it, and the other places that may stand in it. */
+export interface Target {
+  readonly notes: readonly ShapeNote[];
+  readonly accepted: readonly Place[];
+}
+
+/** The instrument of an exercise that was checked. */
+export function instrumentOf(exercise: Exercise): Instrument {
+  return known(instrumentById(exercise.instrument), `instrument ${exercise.instrument}`);
+}
+
+export function isInRange(range: FretRange | null, spot: Place): boolean {
+  return range === null || (spot.fret >= range.low && spot.fret <= range.high);
+}
+
+/** Every place on the string that sounds the root. */
+export function rootsOn(exercise: Exercise, string: StringNumber): readonly Place[] {
+  const instrument = instrumentOf(exercise);
+  const roots: Place[] = [];
+  for (let fret = 0; fret <= instrument.fretCount; fret += 1) {
+    const spot = place(string, fret);
+    if (pitchClassAt(instrument, spot) === pitchClassOf(exercise.root)) roots.push(spot);
+  }
+  return roots;
+}
+
+/** Where the root may lie by the exercise's strictness (SPEC ROOT). */
+export function acceptedRoots(exercise: Exercise): readonly Place[] {
+  const { strictness, range, rootString } = exercise;
+  const strings =
+    strictness === 'place' || strictness === 'string' ? [rootString] : stringNumbers(instrumentOf(exercise));
+  return strings.flatMap((string) => rootsOn(exercise, string)).filter((spot) => isInRange(range, spot));
+}
+
+/** The right answers that a chart can show, lowest first; what `judge` accepts besides is said there. */
+export function targetsOf(exercise: Exercise): readonly Target[] {
+  switch (exercise.kind) {
+    case 'find':
+      return findTargets(exercise);
+    case 'build':
+      return exercise.voicing.kind === 'form' ? formTargets(exercise) : voicingTargets(exercise, undefined);
+    case 'scale':
+      return scaleTargets(exercise);
+  }
+}
+
+function findTargets(exercise: FindExercise): readonly Target[] {
+  return acceptedRoots(exercise).map((spot) => {
+    const notes = [{ place: spot, degree: '1', finger: 0, optional: false }];
+    return { notes, accepted: [spot] };
+  });
+}
+
+function formTargets(exercise: BuildExercise): readonly Target[] {
+  const { voicing, quality, root, rootString, strictness, range } = exercise;
+  const row = voicing.kind === 'form' ? formRow(voicing.form, quality, rootString) : undefined;
+  if (!row) return [];
+  const wholeInRange = strictness === 'range' ? range : null;
+  return rootsOn(exercise, rootString)
+    .filter((spot) => strictness === 'range' || isInRange(range, spot))
+    .flatMap((spot) => {
+      const notes = shapeAt(instrumentOf(exercise), row, root, spot);
+      if (!notes?.every((note) => isInRange(wholeInRange, note.place))) return [];
+      return [{ notes, accepted: notes.map((note) => note.place) }];
+    });
+}
+
+/** Frets that a hand holds at once in a voicing that the project makes up. */
+const voicingSpan = 3;
+
+/** Close voicings on the strings asked for (or on `strings`), each with its root where it may lie. */
+export function voicingTargets(
+  exercise: BuildExercise,
+  strings: readonly StringNumber[] | undefined,
+): readonly Target[] {
+  const instrument = instrumentOf(exercise);
+  const asked = exercise.voicing.kind === 'strings' ? exercise.voicing.strings : strings;
+  const degrees = chordDegrees(exercise.quality);
+  const needed = neededDegrees(exercise.quality);
+  const wholeInRange = exercise.strictness === 'range' ? exercise.range : null;
+  const targets: Target[] = [];
+  for (const rootPlace of acceptedRoots(exercise)) {
+    const used = asked ?? nearStrings(instrument, rootPlace.string, degrees.length);
+    if (!used.includes(rootPlace.string)) continue;
+    const options = used.map((string): readonly ShapeNote[] => {
+      const low = Math.max(0, rootPlace.fret - voicingSpan);
+      const notes: ShapeNote[] = [];
+      for (let fret = low; fret <= Math.min(instrument.fretCount, rootPlace.fret + voicingSpan); fret += 1) {
+        const spot = place(string, fret);
+        const degree = degreeAt(exercise.root, degrees, pitchClassAt(instrument, spot));
+        const fixed = string === rootPlace.string;
+        if (degree === undefined || (fixed && fret !== rootPlace.fret) || !isInRange(wholeInRange, spot))
+          continue;
+        notes.push({ place: spot, degree, finger: 0, optional: false });
+      }
+      return notes;
+    });
+    for (const notes of combinations(options)) {
+      const frets = notes.map((note) => note.place.fret);
+      if (Math.max(...frets) - Math.min(...frets) > voicingSpan) continue;
+      if (!needed.every((degree) => notes.some((note) => note.degree === degree))) continue;
+      targets.push({ notes, accepted: notes.map((note) => note.place) });
+    }
+  }
+  return targets;
+}
+
+/** As many neighbouring strings as the chord has tones, from the root's string towards the thinner ones first. */
+function nearStrings(
+  instrument: Instrument,
+  rootString: StringNumber,
+  count: number,
+): readonly StringNumber[] {
+  const strings = stringNumbers(instrument);
+  const first = Math.max(0, Math.min(rootString - 2, strings.length - count));
+  return strings.slice(first, first + count);
+}
+
+function combinations<T>(options: readonly (readonly T[])[]): readonly (readonly T[])[] {
+  return options.reduce<readonly (readonly T[])[]>(
+    (made, choices) => made.flatMap((start) => choices.map((choice) => [...start, choice])),
+    [[]],
+  );
+}
+
+function scaleTargets(exercise: ScaleExercise): readonly Target[] {
+  const { root, scale, rootFinger, strictness, range, coverage } = exercise;
+  const instrument = instrumentOf(exercise);
+  if (strictness === 'range' && range) {
+    const notes = scalePlaces(instrument, root, scale, range);
+    return [{ notes, accepted: notes.map((note) => note.place) }];
+  }
+  const fingers = coverage === 'every-pitch' ? [rootFinger] : [rootFinger, 1, 2, 4];
+  return acceptedRoots(exercise).flatMap((spot) => {
+    for (const finger of fingers) {
+      const position = positionAt(instrument, root, scale, spot, finger);
+      if (position) return [position];
+    }
+    return [];
+  });
+}

@@ -1,0 +1,101 @@
+import * as v from 'valibot';
+import type { Exercise } from '../exercise/exercise.ts';
+import type { Fret, FretRange, Place, StringNumber } from '../theory/fretboard.ts';
+import type { NoteName } from '../theory/pitch.ts';
+import { chordTable, type ChordQuality } from '../theory/tables/chords.ts';
+import { scaleTable, type ScaleId } from '../theory/tables/scales.ts';
+
+/** Shapes of what comes from outside; parsed once, at the edge, trusted behind it. */
+
+/** A branded string, e.g. an id: 1 to 64 characters that ids are made of. */
+export function idSchema<T extends string>() {
+  return v.pipe(
+    v.string(),
+    v.regex(/^[\w-]{1,64}$/),
+    v.transform((id) => id as T),
+  );
+}
+
+/** Text that a person typed: trimmed, without control characters, 1 to `length` characters. */
+export function textSchema(length: number) {
+  return v.pipe(
+    v.string(),
+    v.maxLength(4 * length),
+    v.transform((text) => text.replace(/\p{C}/gu, ' ').replace(/\s+/g, ' ').trim().normalize('NFC')),
+    v.minLength(1),
+    v.maxLength(length),
+  );
+}
+
+const stringSchema = v.pipe(
+  v.number(),
+  v.integer(),
+  v.minValue(1),
+  v.maxValue(10),
+  v.transform((n) => n as StringNumber),
+);
+const fretSchema = v.pipe(
+  v.number(),
+  v.integer(),
+  v.minValue(0),
+  v.maxValue(36),
+  v.transform((n) => n as Fret),
+);
+
+export const placeSchema: v.GenericSchema<unknown, Place> = v.strictObject({
+  string: stringSchema,
+  fret: fretSchema,
+});
+export const placesSchema = v.pipe(v.array(placeSchema), v.maxLength(120));
+
+const rangeSchema: v.GenericSchema<unknown, FretRange> = v.strictObject({
+  low: fretSchema,
+  high: fretSchema,
+});
+
+const noteSchema: v.GenericSchema<unknown, NoteName> = v.strictObject({
+  letter: v.picklist(['C', 'D', 'E', 'F', 'G', 'A', 'B']),
+  alteration: v.picklist([-2, -1, 0, 1, 2]),
+});
+
+const taskEntries = {
+  instrument: v.pipe(v.string(), v.maxLength(40)),
+  root: noteSchema,
+  rootString: stringSchema,
+  strictness: v.picklist(['place', 'string', 'range', 'anywhere']),
+  range: v.nullable(rangeSchema),
+};
+
+const qualities = Object.keys(chordTable) as [ChordQuality, ...ChordQuality[]];
+const scales = Object.keys(scaleTable) as [ScaleId, ...ScaleId[]];
+
+const voicingSchema = v.variant('kind', [
+  v.strictObject({
+    kind: v.literal('form'),
+    form: v.picklist(['E', 'A', 'G', 'C', 'D', 'triad-321', 'triad-432']),
+    full: v.boolean(),
+  }),
+  v.strictObject({
+    kind: v.literal('strings'),
+    strings: v.pipe(v.array(stringSchema), v.minLength(1), v.maxLength(10)),
+  }),
+  v.strictObject({ kind: v.literal('any') }),
+]);
+
+/** Only the shape; whether the exercise can be asked is `checkExercise`'s to say. */
+export const exerciseSchema: v.GenericSchema<unknown, Exercise> = v.variant('kind', [
+  v.strictObject({ kind: v.literal('find'), ...taskEntries }),
+  v.strictObject({
+    kind: v.literal('build'),
+    ...taskEntries,
+    quality: v.picklist(qualities),
+    voicing: voicingSchema,
+  }),
+  v.strictObject({
+    kind: v.literal('scale'),
+    ...taskEntries,
+    scale: v.picklist(scales),
+    coverage: v.picklist(['every-pitch', 'every-tone']),
+    rootFinger: v.picklist([1, 2, 3, 4]),
+  }),
+]);

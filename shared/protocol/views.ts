@@ -1,0 +1,217 @@
+import type { Exercise } from '../exercise/exercise.ts';
+import type { KeyNote, SlipCause, Verdict } from '../exercise/verdict.ts';
+import type { InstrumentId, Place } from '../theory/fretboard.ts';
+import type { NoteNaming } from '../theory/naming.ts';
+import type { ClassSettings } from './commands.ts';
+import type { ClassCode, ClassId, PlanId, RoundId, SeatId, SendId, StudentId, Time } from './ids.ts';
+
+/** What each screen may know. Nothing else leaves the server (SPEC "VIEW"). */
+
+/** What a round asks, in words; all that a Stand or Board holds before the reveal. */
+export interface TaskView {
+  readonly title: string;
+  readonly detail: string;
+  readonly instrument: InstrumentId;
+  readonly placesPerString: 'one' | 'many';
+  /** Set only where the exercise states a fret range. */
+  readonly range: { readonly low: number; readonly high: number } | null;
+}
+
+/** A chart on Board and Stands without a question. */
+export type ShowView =
+  | {
+      readonly kind: 'chart';
+      readonly title: string;
+      readonly detail: string;
+      readonly notes: readonly KeyNote[];
+    }
+  | { readonly kind: 'taps'; readonly places: readonly Place[] };
+
+/** The answer key, sent from the reveal on. */
+export interface RevealView {
+  readonly exercise: Exercise;
+  readonly notes: readonly KeyNote[];
+}
+
+/** The part of a Stand's view that all Stands of a class share: built and encoded once. */
+export interface StandSharedView {
+  readonly classId: ClassId;
+  readonly group: string;
+  readonly school: string;
+  readonly instrument: InstrumentId;
+  readonly naming: NoteNaming;
+  readonly here: number;
+  readonly next: { readonly number: number; readonly of: number } | null;
+  readonly stage: StandStage;
+  /** Where the class's end lists individuals: asks for an alias. */
+  readonly wantsAlias: boolean;
+}
+
+export type StandStage =
+  | { readonly kind: 'rest' }
+  | { readonly kind: 'show'; readonly show: ShowView }
+  | {
+      readonly kind: 'open' | 'held';
+      readonly roundId: RoundId;
+      readonly task: TaskView;
+      readonly seconds: number | null;
+    }
+  | {
+      readonly kind: 'revealed';
+      readonly roundId: RoundId;
+      readonly task: TaskView;
+      readonly reveal: RevealView;
+    }
+  | { readonly kind: 'over' };
+
+/** The part that is one student's own. */
+export interface StandOwnView {
+  readonly seat: 'asking' | 'in' | 'gone';
+  /** Why the seat is not in: a name the register doesn't know, or one that another device holds. */
+  readonly reason: 'new' | 'move' | 'moved' | 'refused' | 'left' | null;
+  readonly name: string;
+  readonly alias: string | null;
+  /** The current round's answer as the server holds it. */
+  readonly answer: OwnAnswerView | null;
+  /** The student's own time is up, though the round may go on for others. */
+  readonly timeUp: boolean;
+  /** From the reveal on. */
+  readonly verdict: Verdict | null;
+  readonly accepted: boolean;
+}
+
+export interface OwnAnswerView {
+  readonly roundId: RoundId;
+  readonly sendId: SendId;
+  readonly places: readonly Place[];
+  readonly done: boolean;
+  readonly late: boolean;
+}
+
+/** A share of answers: `right` of `of`. */
+export interface Share {
+  readonly right: number;
+  readonly of: number;
+}
+
+export interface ScoreRowView {
+  readonly title: string;
+  readonly now: Share;
+  /** Null where the class meets this kind of exercise for the first time. */
+  readonly before: Share | null;
+}
+
+export interface ScoreView {
+  readonly now: Share;
+  readonly before: Share | null;
+  readonly rows: readonly ScoreRowView[];
+  readonly teams: readonly { readonly team: string; readonly share: Share }[];
+  /** Filled at the end of a class, and only if the teacher turned it on. */
+  readonly ranking: readonly { readonly alias: string; readonly share: Share }[];
+}
+
+export interface BoardView {
+  readonly group: string;
+  readonly school: string;
+  readonly code: ClassCode;
+  /** Where students go, chosen at the Desk: shown as text and QR. */
+  readonly address: string;
+  readonly instrument: InstrumentId;
+  readonly naming: NoteNaming;
+  readonly here: number;
+  readonly next: { readonly number: number; readonly of: number } | null;
+  readonly stage: BoardStage;
+}
+
+export type BoardStage =
+  | { readonly kind: 'waiting' }
+  | { readonly kind: 'show'; readonly show: ShowView }
+  | {
+      readonly kind: 'open' | 'held';
+      readonly task: TaskView;
+      readonly rootString: number | null;
+      readonly seconds: number | null;
+      readonly done: number;
+      readonly of: number;
+    }
+  | {
+      readonly kind: 'revealed';
+      readonly task: TaskView;
+      readonly reveal: RevealView;
+      readonly share: Share;
+      readonly slip: { readonly cause: SlipCause; readonly count: number } | null;
+      /** An anonymous example of the slip to know, drawn as correction marks. */
+      readonly example: Verdict | null;
+    }
+  | { readonly kind: 'score'; readonly score: ScoreView }
+  | { readonly kind: 'over'; readonly score: ScoreView };
+
+export interface DeskAnswerView {
+  readonly places: readonly Place[];
+  readonly done: boolean;
+  readonly by: 'student' | 'teacher';
+  readonly verdict: Verdict;
+  /** Counted as right after all. */
+  readonly accepted: boolean;
+}
+
+export interface DeskStudentView {
+  readonly id: StudentId;
+  readonly name: string;
+  readonly seatNumber: number | null;
+  readonly alias: string | null;
+  readonly team: string | null;
+  readonly moreTime: number;
+  /** `here`: a device is connected · `away`: was here, is out of touch · `absent`: on the register only. */
+  readonly presence: 'here' | 'away' | 'absent';
+  readonly answer: DeskAnswerView | null;
+  /** Arrived after the hold; counts only if the teacher says so. */
+  readonly late: (DeskAnswerView & { readonly counted: boolean }) | null;
+}
+
+export interface DeskRoundView {
+  readonly id: RoundId;
+  readonly number: number;
+  readonly exercise: Exercise;
+  readonly planIndex: number | null;
+  readonly phase: 'open' | 'held' | 'revealed';
+  readonly voided: boolean;
+  readonly openedAt: Time;
+  readonly deadline: Time | null;
+  readonly share: Share;
+}
+
+export interface DeskPlanView {
+  readonly id: PlanId;
+  readonly title: string;
+  readonly exercises: readonly { readonly exercise: Exercise; readonly seconds: number | null }[];
+}
+
+export interface DeskView {
+  readonly classId: ClassId;
+  readonly group: string;
+  readonly groupId: string;
+  readonly school: string;
+  readonly code: ClassCode;
+  readonly instrument: InstrumentId;
+  readonly naming: NoteNaming;
+  readonly settings: ClassSettings;
+  readonly now: Time;
+  readonly closed: boolean;
+  readonly boards: number;
+  readonly plan: DeskPlanView | null;
+  /** Index in the plan of the exercise that Ask would ask. */
+  readonly cursor: number;
+  /** `rest`: nothing is on the Stands · `round`: the last round is. */
+  readonly stage: 'rest' | 'round';
+  readonly show: ShowView | null;
+  readonly rounds: readonly DeskRoundView[];
+  readonly students: readonly DeskStudentView[];
+  /** Who waits for the teacher's nod. */
+  readonly asking: readonly {
+    readonly seatId: SeatId;
+    readonly name: string;
+    readonly reason: 'new' | 'move';
+  }[];
+  readonly score: ScoreView;
+}

@@ -1,0 +1,56 @@
+import { letters, type Alteration, type Letter, type NoteName } from './pitch.ts';
+
+/** The system in which a person reads and writes note names. */
+export type NoteNaming = 'english' | 'german' | 'solfege';
+
+const signs: Readonly<Record<Alteration, string>> = { [-2]: '𝄫', [-1]: '♭', 0: '', 1: '♯', 2: '𝄪' };
+const syllables: Readonly<Record<Letter, string>> = {
+  C: 'do',
+  D: 're',
+  E: 'mi',
+  F: 'fa',
+  G: 'sol',
+  A: 'la',
+  B: 'si',
+};
+const germanEndings: Readonly<Record<Alteration, string>> = {
+  [-2]: 'eses',
+  [-1]: 'es',
+  0: '',
+  1: 'is',
+  2: 'isis',
+};
+const alterations: readonly Alteration[] = [-2, -1, 0, 1, 2];
+
+/** E flat is "E♭", "Es" or "mi♭". German names B flat "B" and B natural "H" (common practice, no source). */
+export function formatName(name: NoteName, naming: NoteNaming): string {
+  switch (naming) {
+    case 'english':
+      return name.letter + signs[name.alteration];
+    case 'solfege':
+      return syllables[name.letter] + signs[name.alteration];
+    case 'german':
+      return germanName(name);
+  }
+}
+
+function germanName({ letter, alteration }: NoteName): string {
+  if (letter === 'B')
+    return alteration === -1 ? 'B' : alteration === -2 ? 'Heses' : `H${germanEndings[alteration]}`;
+  const vowel = letter === 'A' || letter === 'E';
+  if (vowel && alteration === -2) return `${letter}ses`;
+  if (vowel && alteration === -1) return `${letter}s`;
+  return letter + germanEndings[alteration];
+}
+
+/** Reads what `formatName` writes in the same system; undefined where it is no such name. */
+export function parseName(text: string, naming: NoteNaming): NoteName | undefined {
+  const wanted = text.trim().toLowerCase();
+  for (const letter of letters) {
+    for (const alteration of alterations) {
+      const name = { letter, alteration };
+      if (formatName(name, naming).toLowerCase() === wanted) return name;
+    }
+  }
+  return undefined;
+}

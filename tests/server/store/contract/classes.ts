@@ -1,0 +1,227 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { reduce } from '../../../../server/classroom/reduce.ts';
+import type { Change } from '../../../../server/classroom/state.ts';
+import { known } from '../../../../shared/lib/assert.ts';
+import type { ClassCode, ClassId, GroupId, SendId, StudentId } from '../../../../shared/protocol/ids.ts';
+import { place } from '../../../../shared/theory/fretboard.ts';
+import type { StoreAt } from '../../../support/store-contract.ts';
+import {
+  answer,
+  classId,
+  fillStore,
+  find,
+  groupId,
+  head,
+  newClass,
+  plan,
+  right,
+  round,
+  seat,
+  student,
+  teacherId,
+  time,
+} from '../samples.ts';
+
+/** Classes as they are made, changed, loaded and summed up. */
+export function describeClasses(at: StoreAt): void {
+  describe('classes', () => {
+    beforeEach(async () => {
+      await fillStore(at.store);
+    });
+
+    it('starts a class at rest', async () => {
+      await at.store.groups.saveStudent(groupId, student('a'));
+      expect(await at.load()).toEqual({
+        id: classId,
+        groupId,
+        teacherId,
+        code: 'BCDFHJ',
+        group: 'Thursday Strings',
+        school: 'Alderwick Community Music School',
+        instrument: 'guitar',
+        naming: 'english',
+        openedAt: time(1000),
+        ...head(),
+        students: new Map([['a', student('a')]]),
+        seats: new Map(),
+        rounds: [],
+        lastTime: new Map(),
+      });
+      expect(await at.store.classes.load('none' as ClassId)).toBeUndefined();
+    });
+
+    it('gives a code to one open class at a time', async () => {
+      const second = newClass({ id: 'class-2' as ClassId, openedAt: time(5000) });
+      expect(await at.store.classes.create(second)).toBe('code-taken');
+      expect(await at.store.classes.load(second.id)).toBeUndefined();
+      await at.store.classes.commit(classId, [{ kind: 'class', head: head({ closedAt: time(4000) }) }]);
+      // Over, but still known by its code, so that who comes late hears that it is over.
+      expect(await at.store.classes.byCode(second.code)).toBe(classId);
+      expect(await at.store.classes.create(second)).toBe('created');
+      expect(await at.store.classes.byCode(second.code)).toBe(second.id);
+      expect(await at.store.classes.byCode('ZZZZZZ' as ClassCode)).toBeUndefined();
+      expect(await at.store.classes.open()).toEqual([second.id]);
+    });
+
+    it('loads after a restart exactly what was committed', async () => {
+      const before = await at.load();
+      const steps: readonly (readonly Change[])[] = [
+        [{ kind: 'seat', seat: seat('s1', { name: 'Óscar' }) }],
+        [
+          { kind: 'student', student: student('a', { name: 'Óscar' }) },
+          {
+            kind: 'seat',
+            seat: seat('s1', { name: 'Óscar', studentId: 'a' as StudentId, status: 'in', reason: null }),
+          },
+        ],
+        [{ kind: 'student', student: student('b', { seatNumber: 4, team: 'Reeds', moreTime: 1.5 }) }],
+        [
+          { kind: 'class', head: head({ plan, stage: 'round' }) },
+          {
+            kind: 'round',
+            round: round('r1', {
+              planIndex: 0,
+              seconds: 30,
+              phase: 'open',
+              heldAt: null,
+              revealedAt: null,
+            }),
+          },
+        ],
+        [answer('r1', 'a')],
+        [
+          answer('r1', 'a', {
+            sendId: 's2' as SendId,
+            seen: ['send-1', 's2'] as SendId[],
+            places: [],
+            done: true,
+          }),
+        ],
+        [
+          {
+            kind: 'round',
+            round: round('r1', { planIndex: 0, seconds: 30, phase: 'held', revealedAt: null }),
+          },
+        ],
+        [
+          answer('r1', 'a', { places: [place(2, 3), place(1, 0)], verdict: right }, true),
+          answer('r1', 'b', {}, true),
+        ],
+        [answer('r1', 'a', { accepted: true, by: 'teacher' })],
+        [
+          { kind: 'round', round: round('r2', { number: 2, voided: true, exercise: find(3) }) },
+          answer('r2', 'b', {
+            verdict: {
+              kind: 'unclear',
+              causes: ['wrong-octave', 'outside-range'],
+              marks: [],
+              missing: [place(2, 3)],
+            },
+          }),
+        ],
+        [
+          {
+            kind: 'class',
+            head: head({
+              settings: { autoAdmit: true, score: 'teams', ranking: true },
+              plan,
+              cursor: 2,
+              show: { kind: 'taps', places: [place(2, 0)] },
+              closedAt: time(9000),
+            }),
+          },
+        ],
+      ];
+      for (const changes of steps) await at.store.classes.commit(classId, changes);
+      const expected = reduce(before, steps.flat());
+      expect(await at.load()).toEqual(expected);
+      await at.reopen();
+      expect(await at.load()).toEqual(expected);
+      // Every change says how something is: taking all of them in once more changes nothing.
+      for (const changes of steps) await at.store.classes.commit(classId, changes);
+      expect(await at.load()).toEqual(expected);
+    });
+
+    it('loads students, seats and rounds in a steady order', async () => {
+      const changes: readonly Change[] = [
+        { kind: 'student', student: student('z', { name: 'Abel' }) },
+        { kind: 'student', student: student('y', { seatNumber: 2 }) },
+        { kind: 'seat', seat: seat('s2', { joinedAt: time(1300) }) },
+        { kind: 'seat', seat: seat('s9', { joinedAt: time(1200) }) },
+        { kind: 'round', round: round('r2', { number: 2 }) },
+        { kind: 'round', round: round('r1', { number: 1 }) },
+      ];
+      await at.store.classes.commit(classId, changes);
+      const state = await at.load();
+      expect([...state.students.keys()]).toEqual(['y', 'z']);
+      expect([...state.seats.keys()]).toEqual(['s9', 's2']);
+      expect(state.rounds.map(({ id }) => id)).toEqual(['r1', 'r2']);
+    });
+
+    it('finds the class of a seat by its token', async () => {
+      await at.store.classes.commit(classId, [{ kind: 'seat', seat: seat('s1') }]);
+      expect(await at.store.classes.bySeatToken('token of s1')).toBe(classId);
+      expect(await at.store.classes.bySeatToken('s1')).toBeUndefined();
+    });
+
+    it('removes a student with seats and answers, from every class', async () => {
+      await at.store.classes.commit(classId, [
+        { kind: 'student', student: student('a') },
+        { kind: 'student', student: student('b') },
+        { kind: 'seat', seat: seat('s1', { studentId: 'a' as StudentId }) },
+        { kind: 'seat', seat: seat('s2', { studentId: 'b' as StudentId }) },
+        { kind: 'round', round: round('r1') },
+        answer('r1', 'a'),
+        answer('r1', 'a', {}, true),
+        answer('r1', 'b'),
+      ]);
+      await at.store.groups.removeStudent('a' as StudentId);
+      await at.reopen();
+      const state = await at.load();
+      expect([...state.students.keys()]).toEqual(['b']);
+      expect([...state.seats.keys()]).toEqual(['s2']);
+      expect([...known(state.rounds[0], 'round').answers.keys()]).toEqual(['b']);
+      expect(state.rounds[0]?.late.size).toBe(0);
+      expect(await at.store.classes.bySeatToken('token of s1')).toBeUndefined();
+    });
+
+    it('sums up the classes of a group, the latest first', async () => {
+      await at.store.classes.create(
+        newClass({ id: 'class-2' as ClassId, code: 'KLMPRS' as ClassCode, openedAt: time(9000) }),
+      );
+      await at.store.classes.commit(classId, [
+        { kind: 'class', head: head({ closedAt: time(8000) }) },
+        { kind: 'student', student: student('a') },
+        { kind: 'student', student: student('b') },
+        { kind: 'student', student: student('c') },
+        { kind: 'round', round: round('r1') },
+        answer('r1', 'a', { verdict: right }),
+        answer('r1', 'b', { accepted: true }),
+        answer('r1', 'c'),
+        { kind: 'round', round: round('r2', { number: 2, voided: true }) },
+        answer('r2', 'a', { verdict: right }),
+        { kind: 'round', round: round('r3', { number: 3, phase: 'held', revealedAt: null }) },
+        answer('r3', 'a', { verdict: right }),
+      ]);
+      expect(await at.store.classes.ofGroup(groupId)).toEqual([
+        {
+          id: 'class-2',
+          code: 'KLMPRS',
+          openedAt: time(9000),
+          closedAt: null,
+          rounds: 0,
+          share: { right: 0, of: 0 },
+        },
+        {
+          id: classId,
+          code: 'BCDFHJ',
+          openedAt: time(1000),
+          closedAt: time(8000),
+          rounds: 2,
+          share: { right: 2, of: 3 },
+        },
+      ]);
+      expect(await at.store.classes.ofGroup('none' as GroupId)).toEqual([]);
+    });
+  });
+}
