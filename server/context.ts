@@ -1,11 +1,10 @@
 import express, { type Router } from 'express';
 import type { IncomingMessage, Server as HttpServer } from 'node:http';
-import { join } from 'node:path';
 import type { Logger } from 'pino';
 import { RateLimiterMemory } from 'rate-limiter-flexible';
 import type { Time } from '../shared/protocol/ids.ts';
 import { isAllowedOrigin, studentAddresses } from './addresses.ts';
-import type { Config } from './config.ts';
+import { storePath, type Config } from './config.ts';
 import type { Publisher } from './live/ports.ts';
 import { ClassRegistry } from './live/registry.ts';
 import { addressRoutes } from './routes/addresses.ts';
@@ -34,7 +33,7 @@ const purgeInterval = 3_600_000;
 
 /** Picks the implementations: this is the only place that names them. */
 export async function createContext(config: Config, log: Logger): Promise<Context> {
-  const store = openStore({ path: join(config.dataDir, 'rootcall.db'), log });
+  const store = openStore({ path: storePath(config), log });
   await store.groups.purge(Date.now() as Time);
   const purging = setInterval(() => void store.groups.purge(Date.now() as Time), purgeInterval);
 

@@ -1,7 +1,7 @@
 import { createInterface } from 'node:readline/promises';
 import { Writable } from 'node:stream';
 import { parseArgs } from 'node:util';
-import { loadConfig } from './config.ts';
+import { loadConfig, storePath } from './config.ts';
 import { hashPassphrase, passphraseProblem } from './passphrases.ts';
 import { openStore } from './store/sqlite/open-store.ts';
 import type { Teacher, TeacherStore } from './store/store.ts';
@@ -19,7 +19,9 @@ interface Questions {
  */
 async function main(): Promise<void> {
   const { values } = parseArgs({ options: { name: { type: 'string' } } });
-  const store = openStore({ path: loadConfig().storePath });
+  const config = loadConfig();
+  if (!config.ok) throw new Error(config.error);
+  const store = openStore({ path: storePath(config.value) });
   const questions = process.stdin.isTTY ? askingTerminal() : undefined;
   try {
     const teacher = await chooseTeacher(store.teachers, values.name, questions);

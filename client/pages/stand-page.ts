@@ -3,7 +3,8 @@ import { customElement, state } from 'lit/decorators.js';
 import { StandSession } from '../connection/stand-session.ts';
 import { browserStore } from '../lib/key-store.ts';
 import type { ErrorReply } from '../../shared/protocol/errors.ts';
-import type { StandOwnView, StandSharedView } from '../../shared/protocol/views.ts';
+import type { ShowView, StandOwnView, StandSharedView } from '../../shared/protocol/views.ts';
+import type { Verdict } from '../../shared/exercise/verdict.ts';
 import { assertNever } from '../../shared/lib/assert.ts';
 import { instrumentById, standardGuitar } from '../../shared/theory/fretboard.ts';
 import type { SwitchTurnedEvent } from '../components/switch.ts';
@@ -17,8 +18,9 @@ import './stand/rest.ts';
 import './stand/round.ts';
 import type { RoundStage } from './stand/round.ts';
 import { answerOf, type StandAnswer } from './stand/answer.ts';
-import { explanationOf } from './stand/explanation.ts';
-import { goneWords, stageWords, standingWords } from './stand/words.ts';
+import { explanationOf, type RevealedStage } from './stand/explanation.ts';
+import { Announcer } from './stand/announcer.ts';
+import { goneWords, standingWords } from './stand/words.ts';
 
 /** A code in the page's address: /join/CODE. */
 function codeInAddress(): string {
@@ -84,9 +86,7 @@ export class Stand extends LitElement {
 
   #session: StandSession | null = null;
   #lostTimer: ReturnType<typeof setTimeout> | undefined;
-  /** What was said last of each kind, so that only a change is said. */
-  #stageSaid = '';
-  #standingSaid = '';
+  readonly #announcer = new Announcer();
   #stageBefore: StandSharedView['stage'] | null = null;
 
   override connectedCallback(): void {
@@ -150,45 +150,56 @@ export class Stand extends LitElement {
           @stand-leave=${this.#onLeave}
           @stand-alias=${this.#onAlias}
         ></stand-rest>`;
-      case 'show': {
-        const chart =
-          stage.show.kind === 'chart' ? shownChart(stage.show.notes) : tappedChart(stage.show.places);
-        const words = stage.show.kind === 'chart' ? stage.show : { title: 'On the neck now', detail: '' };
-        return html`<stand-paper
-          .group=${shared.group}
-          .student=${own.name}
-          .heading=${words.title}
-          .words=${words.detail}
-          .chart=${chart}
-          .instrument=${instrumentById(shared.instrument) ?? standardGuitar}
-          .leftHanded=${session.leftHanded}
-        ></stand-paper>`;
-      }
+      case 'show':
+        return this.#shown(session, shared, own, stage.show);
       case 'open':
       case 'held':
         return this.#round(session, shared, own, stage);
-      case 'revealed': {
-        const { places } = answerOf(session, own, stage.roundId);
-        const { verdict, accepted } = own;
-        const instrument = instrumentById(stage.task.instrument) ?? standardGuitar;
-        const words = explanationOf(stage.reveal.exercise, places, verdict, accepted, shared.naming);
-        return html`<stand-paper
-          .group=${shared.group}
-          .student=${own.name}
-          .above=${`${stage.task.title}. ${stage.task.detail}`}
-          .heading=${words.heading}
-          .words=${words.text}
-          .tryThis=${words.tryThis ?? ''}
-          .chart=${answerChart(instrument, stage.reveal.notes, places, accepted ? { kind: 'right' } : verdict)}
-          .instrument=${instrument}
-          .leftHanded=${session.leftHanded}
-        ></stand-paper>`;
-      }
+      case 'revealed':
+        return this.#revealed(session, shared, own, stage);
       case 'over':
         return this.#over(shared);
       default:
         return assertNever(stage);
     }
+  }
+
+  #shown(session: StandSession, shared: StandSharedView, own: StandOwnView, show: ShowView): TemplateResult {
+    const instrument = instrumentById(shared.instrument) ?? standardGuitar;
+    const isChart = show.kind === 'chart';
+    return html`<stand-paper
+      .group=${shared.group}
+      .student=${own.name}
+      .heading=${isChart ? show.title : 'On the neck now'}
+      .words=${isChart ? show.detail : ''}
+      .chart=${isChart ? shownChart(show.notes) : tappedChart(instrument, show.places)}
+      .instrument=${instrument}
+      .leftHanded=${session.leftHanded}
+    ></stand-paper>`;
+  }
+
+  #revealed(
+    session: StandSession,
+    shared: StandSharedView,
+    own: StandOwnView,
+    stage: RevealedStage,
+  ): TemplateResult {
+    const { places } = answerOf(session, own, stage.roundId);
+    const verdict: Verdict | null = own.accepted ? { kind: 'right' } : own.verdict;
+    const instrument = instrumentById(stage.task.instrument) ?? standardGuitar;
+    const words = explanationOf(stage, places, own, shared.naming);
+    return html`<stand-paper
+      .group=${shared.group}
+      .student=${own.name}
+      .above=${`${stage.task.title}. ${stage.task.detail}`}
+      .heading=${words.heading}
+      .words=${words.text}
+      .tryThis=${words.tryThis}
+      .right=${verdict?.kind === 'right'}
+      .chart=${answerChart(instrument, stage.reveal.notes, places, verdict)}
+      .instrument=${instrument}
+      .leftHanded=${session.leftHanded}
+    ></stand-paper>`;
   }
 
   #round(
@@ -284,39 +295,15 @@ export class Stand extends LitElement {
     this.requestUpdate();
   }
 
-  /** Says what has changed, and remembers what it was before. */
+  /** Speaks of what has changed, and marks a void: from open, nothing else leads to the rest. */
   #follow(): void {
-    const stage = this.#session?.shared?.stage ?? null;
+    const { own = null, shared = null } = this.#session ?? {};
+    const stage = shared?.stage ?? null;
     if (stage !== this.#stageBefore) {
-      // From open, only a void leads to the rest: everything else goes by the hold.
       this.voided = stage?.kind === 'rest' && (this.voided || this.#stageBefore?.kind === 'open');
       this.#stageBefore = stage;
     }
-    const said = stage && this.#session?.own?.seat === 'in' ? this.#stageSentence(stage) : '';
-    if (said !== this.#stageSaid) {
-      this.#stageSaid = said;
-      this.#standingSaid = '';
-      if (said !== '') this.spoken = said;
-      return;
-    }
-    const standing = standingWords(this.#answer()?.standing ?? 'nothing');
-    if (standing === this.#standingSaid) return;
-    this.#standingSaid = standing;
-    if (standing !== '' && standing !== standingWords('placed')) this.spoken = standing;
-  }
-
-  #stageSentence(stage: StandSharedView['stage']): string {
-    const { own, shared } = this.#session ?? {};
-    if (stage.kind !== 'revealed' || !own || !shared || !this.#session) return stageWords(stage);
-    const { places } = answerOf(this.#session, own, stage.roundId);
-    const { heading, text, tryThis } = explanationOf(
-      stage.reveal.exercise,
-      places,
-      own.verdict,
-      own.accepted,
-      shared.naming,
-    );
-    return [heading.replace(/\.?$/, '.'), text, tryThis].filter(Boolean).join(' ');
+    this.spoken = (this.#session && this.#announcer.next(this.#session, shared, own)) ?? this.spoken;
   }
 
   readonly #onJoin = async (event: JoinEvent): Promise<void> => {

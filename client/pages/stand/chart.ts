@@ -1,5 +1,12 @@
 import type { Correction, KeyNote, Verdict } from '../../../shared/exercise/verdict.ts';
-import { pitchClassAt, samePlace, type Instrument, type Place } from '../../../shared/theory/fretboard.ts';
+import {
+  pitchClassAt,
+  samePlace,
+  type Fret,
+  type FretRange,
+  type Instrument,
+  type Place,
+} from '../../../shared/theory/fretboard.ts';
 import type { LegendEntry } from '../../components/legend.ts';
 import { holds, type NeckNote } from '../../fretboard/state.ts';
 
@@ -8,7 +15,12 @@ export interface Chart {
   readonly notes: readonly NeckNote[];
   readonly corrections: readonly Correction[];
   readonly legend: readonly LegendEntry[];
+  /** Null: as much of the neck as the marks need. */
+  readonly window: FretRange | null;
 }
+
+/** From this fret on the note names repeat. */
+const octave = 12;
 
 /** `degreeSign('b3')` is "♭3"; the root is R. */
 export function degreeSign(degree: string): string {
@@ -21,8 +33,15 @@ export function shownChart(notes: readonly KeyNote[]): Chart {
 }
 
 /** The teacher's own taps: places, and nothing of what they sound. */
-export function tappedChart(places: readonly Place[]): Chart {
-  return { notes: places.map((place) => ({ place, look: look(place) })), corrections: [], legend: [] };
+export function tappedChart(instrument: Instrument, places: readonly Place[]): Chart {
+  // The whole of the neck that may be tapped: it must not move with each tap.
+  const high = places.some(({ fret }) => fret > octave) ? instrument.fretCount : octave;
+  return {
+    notes: places.map((place) => ({ place, look: look(place) })),
+    corrections: [],
+    legend: [],
+    window: { low: 1 as Fret, high: high as Fret },
+  };
 }
 
 /**
@@ -87,5 +106,5 @@ function withLegend(notes: readonly NeckNote[], corrections: readonly Correction
     hasSlip && { sign: 'slip', words: 'slip' },
     notes.some((note) => note.look === 'expected') && { sign: 'ring', words: 'where it is' },
   ];
-  return { notes, corrections, legend: entries.filter((entry) => entry !== false) };
+  return { notes, corrections, legend: entries.filter((entry) => entry !== false), window: null };
 }

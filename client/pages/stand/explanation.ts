@@ -1,34 +1,26 @@
-import { explain } from '../../../shared/exercise/explain.ts';
-import type { Exercise } from '../../../shared/exercise/exercise.ts';
-import type { Verdict } from '../../../shared/exercise/verdict.ts';
+import { explain, type Explanation } from '../../../shared/exercise/explain.ts';
+import type { StandOwnView, StandStage } from '../../../shared/protocol/views.ts';
 import type { Place } from '../../../shared/theory/fretboard.ts';
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
 
-export interface Explanation {
-  readonly heading: string;
-  readonly text: string;
-  readonly tryThis: string | null;
-}
+export type RevealedStage = Extract<StandStage, { readonly kind: 'revealed' }>;
 
 /** What a student reads at the reveal. */
 export function explanationOf(
-  exercise: Exercise,
+  stage: RevealedStage,
   places: readonly Place[],
-  verdict: Verdict | null,
-  accepted: boolean,
+  { verdict, accepted }: StandOwnView,
   naming: NoteNaming,
 ): Explanation {
   if (verdict === null || places.length === 0)
     return {
       heading: 'Here it is',
       text: 'Nothing came from you this time. Play it once from the chart.',
-      tryThis: null,
+      tryThis: '',
     };
   if (accepted && verdict.kind !== 'right')
-    return {
-      heading: 'Counted as right',
-      text: 'Your teacher takes what you placed as right.',
-      tryThis: null,
-    };
-  return explain(exercise, { places }, verdict, naming);
+    return { heading: 'Counted as right', text: 'Your teacher takes what you placed as right.', tryThis: '' };
+  const words = explain(stage.reveal.exercise, { places }, verdict, naming);
+  // Its heading says all of the text.
+  return verdict.kind === 'unclear' ? { ...words, text: '' } : words;
 }

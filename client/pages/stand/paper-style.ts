@@ -4,8 +4,9 @@ import { css } from 'lit';
 export const paperStyle = css`
   .paper {
     display: grid;
-    grid-template-rows: auto auto minmax(0, 1fr);
-    min-height: 100%;
+    grid-template-columns: minmax(0, 1fr);
+    grid-template-rows: auto auto minmax(17rem, 1fr);
+    height: 100%;
   }
   .words {
     display: grid;
@@ -19,17 +20,31 @@ export const paperStyle = css`
     line-height: 1.35;
     text-wrap: pretty;
   }
+  .words .soft {
+    text-wrap: balance;
+  }
+  .words .try {
+    font-weight: 700;
+  }
+  h1 .sign {
+    color: var(--felt);
+    height: 1em;
+    margin-inline-end: 0.25em;
+    vertical-align: -0.1em;
+    width: 1em;
+  }
   .chart {
     background: var(--sheet);
     border-top: 1px solid var(--line);
     display: grid;
     gap: var(--space-3);
     grid-template-columns: minmax(0, 1fr);
-    grid-template-rows: minmax(15rem, 1fr) auto;
+    grid-template-rows: minmax(0, 1fr) auto;
     min-height: 0;
     padding: var(--space-3) var(--margin) calc(var(--space-3) + env(safe-area-inset-bottom));
   }
   .chart rootcall-neck {
+    height: 100%;
     justify-self: center;
     max-height: 36rem;
     max-width: 26rem;
@@ -58,7 +73,6 @@ export const paperStyle = css`
     }
     .chart rootcall-neck {
       align-self: center;
-      height: 100%;
       max-width: none;
     }
   }

@@ -2,6 +2,7 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { standardGuitar, type Instrument } from '../../../shared/theory/fretboard.ts';
 import '../../components/legend.ts';
+import { sign } from '../../components/signs.ts';
 import '../../fretboard/neck.ts';
 import type { Chart } from './chart.ts';
 import { standHeader } from './header.ts';
@@ -21,6 +22,8 @@ export class StandPaper extends LitElement {
   @property() words = '';
   /** What to try, on its own line. */
   @property() tryThis = '';
+  /** What the student placed is right, or counts as right. */
+  @property({ type: Boolean }) right = false;
   @property({ attribute: false }) chart: Chart | null = null;
   @property({ attribute: false }) instrument: Instrument = standardGuitar;
   @property({ type: Boolean }) leftHanded = false;
@@ -33,10 +36,9 @@ export class StandPaper extends LitElement {
       ${standHeader(this.group, this.student)}
       <div class="words">
         ${this.above === '' ? nothing : html`<p class="soft">${this.above}</p>`}
-        <h1>${this.heading}</h1>
-        <p class="lead">
-          ${this.words} ${this.tryThis === '' ? nothing : html`<br /><strong>${this.tryThis}</strong>`}
-        </p>
+        <h1>${this.right ? sign('tick') : nothing}${this.heading}</h1>
+        ${this.words === '' ? nothing : html`<p class="lead">${this.words}</p>`}
+        ${this.tryThis === '' ? nothing : html`<p class="lead try">${this.tryThis}</p>`}
       </div>
       ${
         chart
@@ -47,6 +49,7 @@ export class StandPaper extends LitElement {
                 .instrument=${this.instrument}
                 .view=${this.#landscape.now ? 'lying' : 'upright'}
                 .leftHanded=${this.leftHanded}
+                .window=${chart.window}
                 .notes=${chart.notes}
                 .corrections=${chart.corrections}
               ></rootcall-neck>

@@ -71,6 +71,7 @@ export class StandProgramme extends LitElement {
       .side {
         display: grid;
         gap: var(--space-3);
+        grid-template-columns: minmax(0, 1fr);
       }
     `,
   ];

@@ -25,9 +25,13 @@ export class StandRest extends LitElement {
         flex: 0 1 14rem;
         font-size: var(--text-small);
       }
+      .bar button {
+        white-space: nowrap;
+      }
       form {
         display: grid;
         gap: var(--space-1);
+        grid-template-columns: minmax(0, 1fr);
       }
       .row {
         display: flex;

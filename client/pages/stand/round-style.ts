@@ -26,10 +26,7 @@ export const roundStyle = css`
     line-height: 1.25;
   }
   .time {
-    border-inline-start: 1px solid var(--control);
-    line-height: 1;
-    margin-block: 0.125em;
-    padding-inline-start: 0.75em;
+    color: var(--ink);
     white-space: nowrap;
   }
   .window {
@@ -67,11 +64,13 @@ export const roundStyle = css`
   }
   .report {
     flex: 1;
+    font-size: var(--text-small);
     line-height: 1.25;
     min-width: 0;
   }
   .report b {
     display: block;
+    font-size: var(--text-body);
   }
   .report-sign {
     font-size: 1.25rem;
@@ -122,7 +121,7 @@ export const roundStyle = css`
       min-width: 9rem;
     }
     .report {
-      max-width: 22rem;
+      max-width: 15rem;
     }
     rootcall-neck {
       align-self: center;

@@ -38,9 +38,9 @@ export function heldWords(standing: Standing): string {
     case 'nothing':
       return 'Nothing is placed this time.';
     case 'kept':
-      return 'Kept on this phone. It goes out when the network is back.';
+      return 'Kept on this phone until the network is back.';
     case 'late':
-      return 'Yours came after the hold. Your teacher decides whether it counts.';
+      return 'Yours came late. Your teacher decides.';
     case 'placed':
     case 'safe':
       return 'What you placed last counts.';

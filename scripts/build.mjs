@@ -1,0 +1,5 @@
+import { build, checkNode, install } from './lib/project.mjs';
+
+checkNode();
+install();
+build();

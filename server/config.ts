@@ -1,0 +1,96 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import * as v from 'valibot';
+import { failure, success, type Result } from '../shared/lib/result.ts';
+
+/** All that can be set from outside; the rest of the server never reads the environment. */
+export interface Config {
+  /** 0 takes any free port. */
+  readonly port: number;
+  readonly host: string;
+  readonly dataDir: string;
+  /** How the server is reached from outside, e.g. behind a reverse proxy; without a trailing slash. */
+  readonly publicUrl: string | null;
+  /** Express's `trust proxy`. */
+  readonly trustProxy: string | number | boolean | null;
+  readonly logLevel: string;
+  readonly https: boolean;
+  /** Which build of the pages is served. */
+  readonly build: string;
+  readonly version: string;
+  readonly clientDir: string;
+}
+
+const portSchema = v.pipe(v.string(), v.regex(/^\d+$/), v.transform(Number), v.maxValue(65_535));
+const environmentSchema = v.object({
+  PORT: v.optional(portSchema, '8080'),
+  HOST: v.optional(v.string(), '0.0.0.0'),
+  DATA_DIR: v.optional(v.string(), 'data'),
+  PUBLIC_URL: v.optional(v.pipe(v.string(), v.url(), v.regex(/^https?:/))),
+  TRUST_PROXY: v.optional(v.string()),
+  LOG_LEVEL: v.optional(v.picklist(['silent', 'fatal', 'error', 'warn', 'info', 'debug', 'trace']), 'warn'),
+  HTTPS: v.optional(v.picklist(['0', '1']), '0'),
+});
+
+const hints: Readonly<Record<string, string>> = {
+  PORT: 'a number from 0 to 65535',
+  PUBLIC_URL: 'an address that starts with http:// or https://',
+  LOG_LEVEL: 'silent, fatal, error, warn, info, debug or trace',
+  HTTPS: '0 or 1',
+};
+
+/** Reads the environment; the failure is one line for a person. */
+export function loadConfig(
+  environment: NodeJS.ProcessEnv = process.env,
+  args: readonly string[] = process.argv.slice(2),
+): Result<Config, string> {
+  const parsed = v.safeParse(environmentSchema, environment);
+  if (!parsed.success) {
+    const name = String(parsed.issues[0].path?.[0].key);
+    return failure(
+      `${name} can't be ${JSON.stringify(environment[name])}: it takes ${hints[name] ?? 'text'}.`,
+    );
+  }
+  const { PORT, HOST, DATA_DIR, PUBLIC_URL, TRUST_PROXY, LOG_LEVEL, HTTPS } = parsed.output;
+  const root = projectRoot();
+  return success({
+    port: PORT,
+    host: HOST,
+    dataDir: resolve(root, DATA_DIR),
+    publicUrl: PUBLIC_URL?.replace(/\/+$/, '') ?? null,
+    trustProxy: readTrustProxy(TRUST_PROXY),
+    logLevel: LOG_LEVEL,
+    https: HTTPS === '1' || args.includes('--https'),
+    build: readField(resolve(root, 'dist/build.json'), 'build') ?? 'dev',
+    version: readField(resolve(root, 'package.json'), 'version') ?? '0.0.0',
+    clientDir: resolve(root, 'dist/client'),
+  });
+}
+
+/** The project's folder, whether this runs from its source or from `dist`. */
+function projectRoot(): string {
+  const above = fileURLToPath(new URL('..', import.meta.url));
+  return existsSync(resolve(above, 'package.json')) ? above : resolve(above, '..');
+}
+
+function readTrustProxy(text: string | undefined): Config['trustProxy'] {
+  if (text === undefined || text === '') return null;
+  if (text === 'true' || text === 'false') return text === 'true';
+  return /^\d+$/.test(text) ? Number(text) : text;
+}
+
+function readField(file: string, field: string): string | undefined {
+  try {
+    const content = JSON.parse(readFileSync(file, 'utf8')) as Record<string, unknown>;
+    const value = content[field];
+    return typeof value === 'string' ? value : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/** The one file of the store. */
+export function storePath({ dataDir }: Pick<Config, 'dataDir'>): string {
+  return join(dataDir, 'rootcall.db');
+}
