@@ -1,4 +1,5 @@
 import { defineConfig } from '@playwright/test';
+import { findChromium } from './scripts/lib/chromium.mjs';
 
 const isRoot = process.getuid?.() === 0;
 
@@ -10,9 +11,10 @@ export default defineConfig({
   workers: 1,
   retries: 0,
   reporter: 'line',
+  forbidOnly: Boolean(process.env['CI']),
   use: {
     launchOptions: {
-      executablePath: process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium',
+      executablePath: findChromium(),
       args: [
         '--host-resolver-rules=MAP rootcall.test 127.0.0.1',
         '--disable-background-networking',

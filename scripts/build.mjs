@@ -1,5 +1,6 @@
-import { build, checkNode, install } from './lib/project.mjs';
+import './lib/check-node.mjs';
 
-checkNode();
-install();
-build();
+import('./lib/project.mjs').then(({ build, install }) => {
+  install();
+  build();
+});

@@ -1,20 +1,52 @@
+// `npm run dev`: the pages come from Vite on PORT and change in the open browser; the server runs behind it on the
+// next port and restarts. Both reload as soon as a file is saved.
+import './lib/check-node.mjs';
 import { spawn } from 'node:child_process';
-import { join } from 'node:path';
-import { build, checkNode, install, root } from './lib/project.mjs';
 
-// `npm run dev`: compiles both sides as they change; the server restarts, and the pages reload themselves by the
-// build's id the next time they connect.
-checkNode();
-install();
-build();
-const watchers = [
-  ['node_modules/typescript/bin/tsc', '-b', 'shared', 'server', '--watch', '--preserveWatchOutput'],
-  ['node_modules/vite/bin/vite.js', 'build', '--watch', '--logLevel', 'warn'],
-  ['--watch', 'dist/server/main.js', ...process.argv.slice(2)],
-].map((args) => spawn(process.execPath, args, { cwd: join(root), stdio: 'inherit' }));
-for (const signal of ['SIGINT', 'SIGTERM']) {
-  process.on(signal, () => {
-    for (const watcher of watchers) watcher.kill(signal);
-    process.exit(0);
+const port = Number(process.env.PORT ?? 8080);
+
+import('./lib/project.mjs').then(async ({ build, install, root }) => {
+  install();
+  build();
+  const { createServer } = await import('vite');
+  const pages = await createServer({
+    configFile: `${root}/vite.config.ts`,
+    appType: 'mpa',
+    plugins: [
+      { name: 'rootcall-pages', configureServer: ({ middlewares }) => void middlewares.use(asServed) },
+    ],
+    server: {
+      host: process.env.HOST ?? '0.0.0.0',
+      port,
+      strictPort: true,
+      proxy: Object.fromEntries(
+        ['/api', '/healthz', '/socket.io'].map((path) => [
+          path,
+          { target: `http://127.0.0.1:${port + 1}`, ws: true },
+        ]),
+      ),
+    },
   });
+  await pages.listen();
+  pages.printUrls();
+
+  const behind = { ...process.env, HOST: '127.0.0.1', PORT: String(port + 1) };
+  behind.PUBLIC_URL ??= `http://localhost:${port}`;
+  const children = [
+    ['node_modules/typescript/bin/tsc', '-b', 'shared', 'server', '--watch', '--preserveWatchOutput'],
+    ['--watch', 'dist/server/main.js'],
+  ].map((args) => spawn(process.execPath, args, { cwd: root, stdio: 'inherit', env: behind }));
+  for (const signal of ['SIGINT', 'SIGTERM']) {
+    process.once(signal, () => {
+      for (const child of children) child.kill(signal);
+      void pages.close().finally(() => process.exit());
+    });
+  }
+});
+
+/** Gives a path the page that the server gives it. */
+function asServed(request, _response, next) {
+  const [, page] = /^\/(join|desk|board)(?:[/?]|$)/.exec(request.url) ?? [];
+  if (page) request.url = page === 'join' ? '/index.html' : `/${page}.html`;
+  next();
 }

@@ -1,8 +1,8 @@
-import { build, checkNode, giveUp, install, run } from './lib/project.mjs';
-
 // `npm run passphrase`: gives a teacher a new passphrase.
-checkNode();
-install();
-build();
-if (!run(process.execPath, ['dist/server/passphrase.js', ...process.argv.slice(2)]))
-  giveUp('The passphrase was not changed.');
+import './lib/check-node.mjs';
+
+import('./lib/project.mjs').then(({ build, install }) => {
+  install();
+  build();
+  return import('../dist/server/passphrase.js');
+});

@@ -1,7 +1,8 @@
-import { build, checkNode, install, serve } from './lib/project.mjs';
+// `npm start`: installs and builds what is missing or stale, then serves in this same process.
+import './lib/check-node.mjs';
 
-// `npm start`: installs and builds what is missing or stale, then serves.
-checkNode();
-install();
-build();
-serve(process.argv.slice(2));
+import('./lib/project.mjs').then(({ build, install }) => {
+  install();
+  build();
+  return import('../dist/server/main.js');
+});

@@ -1,24 +1,37 @@
+import { isIPv6 } from 'node:net';
 import { networkInterfaces } from 'node:os';
 import type { Config } from './config.ts';
 
-type Reach = Pick<Config, 'port' | 'https' | 'publicUrl'>;
+type Reach = Pick<Config, 'host' | 'port' | 'https' | 'publicUrl'>;
+
+/** Networks that live inside this machine: containers, virtual machines. Phones never see them. */
+const inside = /^(docker|br-|veth|virbr|vmnet|vboxnet|vEthernet)/;
 
 /** IPv4 addresses of this machine that other devices of the same network can type. */
 export function lanAddresses(): readonly string[] {
-  return Object.values(networkInterfaces()).flatMap((found) =>
-    (found ?? [])
-      .filter(({ family, internal }) => family === 'IPv4' && !internal)
-      .map(({ address }) => address),
-  );
+  return Object.entries(networkInterfaces())
+    .filter(([name]) => !inside.test(name))
+    .flatMap(([, found]) => found ?? [])
+    .filter(
+      ({ family, internal, address }) => family === 'IPv4' && !internal && !address.startsWith('169.254.'),
+    )
+    .map(({ address }) => address);
 }
 
-/** What students type, best first: the public address, then each of the local network. */
-export function studentAddresses({ port, https, publicUrl }: Reach): readonly string[] {
-  const scheme = https ? 'https' : 'http';
+/** What students type, best first: the public address, then each of the local network, then this machine's own. */
+export function studentAddresses(reach: Reach): readonly string[] {
+  const { host, publicUrl } = reach;
+  const isEverywhere = host === '0.0.0.0' || host === '::' || host === '';
+  const isOwn = host === 'localhost' || host === '::1' || host.startsWith('127.');
+  const others = isEverywhere ? lanAddresses() : isOwn ? [] : [host];
+  const local = isEverywhere || isOwn ? ['localhost'] : [];
+  return [...(publicUrl ? [publicUrl] : []), ...[...others, ...local].map((name) => addressOf(name, reach))];
+}
+
+function addressOf(host: string, { port, https }: Reach): string {
   const usual = https ? 443 : 80;
   const suffix = port === usual ? '' : `:${String(port)}`;
-  const local = [...lanAddresses(), 'localhost'].map((host) => `${scheme}://${host}${suffix}`);
-  return [...(publicUrl ? [publicUrl] : []), ...local];
+  return `${https ? 'https' : 'http'}://${isIPv6(host) ? `[${host}]` : host}${suffix}`;
 }
 
 /**

@@ -18,10 +18,10 @@ export function createApp({ config, api, health, log }: AppParts): Express {
   app.disable('x-powered-by');
   if (config.trustProxy !== null) app.set('trust proxy', config.trustProxy);
   app.use(securityHeaders(config));
-  app.get('/healthz', (_request, response) => {
+  app.get('/healthz', neverStored, (_request, response) => {
     response.json({ status: 'ok', version: config.version, build: config.build, ...health() });
   });
-  app.use('/api', express.json({ limit: '16kb' }), api);
+  app.use('/api', neverStored, express.json({ limit: '16kb' }), api);
   app.use('/api', (_request, response) => {
     response.status(404).json({ error: errorReply('not-found') });
   });
@@ -35,15 +35,32 @@ export function createApp({ config, api, health, log }: AppParts): Express {
       setHeaders: (response) => response.setHeader('cache-control', 'no-cache'),
     }),
   );
-  app.get(['/', '/join/:code'], page(config, 'index.html'));
+  app.get(['/', '/join{/:code}'], page(config, 'index.html'));
   app.get(['/desk', '/desk/*rest'], page(config, 'desk.html'));
   app.get(['/board', '/board/*rest'], page(config, 'board.html'));
   app.use((_request, response) => {
-    response.status(404).type('text').send('There is no such page here. Rootcall starts at /.');
+    response.status(404).send(notFoundPage);
   });
   app.use(lastResort(log));
   return app;
 }
+
+const notFoundPage = `<!doctype html>
+<html lang="en">
+  <meta charset="utf-8">
+  <meta name="viewport" content="width=device-width">
+  <meta name="color-scheme" content="light dark">
+  <title>Rootcall</title>
+  <p>There is no such page here.</p>
+  <p><a href="/">To the start of Rootcall</a></p>
+</html>
+`;
+
+/** What is said here is somebody's own, or of this moment only. */
+const neverStored: RequestHandler = (_request, response, next) => {
+  response.setHeader('cache-control', 'no-store');
+  next();
+};
 
 /**
  * Helmet's defaults would turn every plain-HTTP address into a blank page on a phone (`upgrade-insecure-requests`)
@@ -81,11 +98,13 @@ function page(config: Config, file: string): RequestHandler {
 
 /** Bodies that can't be read, and bugs: one shape, and nothing of the inside. */
 function lastResort(log: Logger): ErrorRequestHandler {
-  return (error: { readonly status?: number; readonly type?: string }, request, response, _next) => {
+  return (error: { readonly status?: number }, request, response, _next) => {
     if (response.headersSent) return void response.end();
-    if (error.type === 'entity.too.large')
-      return void response.status(413).json({ error: errorReply('too-long') });
-    if (error.status === 400) return void response.status(400).json({ error: errorReply('malformed') });
+    const status = error.status ?? 500;
+    if (status >= 400 && status < 500) {
+      const code = status === 413 ? 'too-long' : status === 404 ? 'not-found' : 'malformed';
+      return void response.status(status).json({ error: errorReply(code) });
+    }
     log.error({ error, path: request.path }, 'request failed');
     response.status(500).json({ error: errorReply('server-failed') });
   };

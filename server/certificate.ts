@@ -1,4 +1,4 @@
-import { X509Certificate } from 'node:crypto';
+import { createPrivateKey, X509Certificate } from 'node:crypto';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { join } from 'node:path';
@@ -18,9 +18,12 @@ export async function certificateIn(dataDir: string): Promise<Certificate> {
   const certFile = join(dataDir, 'https-cert.pem');
   if (existsSync(keyFile) && existsSync(certFile)) {
     const kept = { key: readFileSync(keyFile, 'utf8'), cert: readFileSync(certFile, 'utf8') };
-    if (isGood(kept.cert)) return kept;
+    if (isGood(kept)) return kept;
   }
-  const names = ['localhost', hostname()].map((value) => ({ type: 2 as const, value }));
+  // A certificate holds plain host names only; a machine may be called anything.
+  const names = ['localhost', hostname()]
+    .filter((name) => /^[a-z\d.-]+$/i.test(name))
+    .map((value) => ({ type: 2 as const, value }));
   const addresses = ['127.0.0.1', ...lanAddresses()].map((ip) => ({ type: 7 as const, ip }));
   const made = await generate([{ name: 'commonName', value: 'Rootcall' }], {
     keySize: 2048,
@@ -34,8 +37,14 @@ export async function certificateIn(dataDir: string): Promise<Certificate> {
   return { key: made.private, cert: made.cert };
 }
 
-function isGood(cert: string): boolean {
-  const certificate = new X509Certificate(cert);
-  const lastsOn = Date.parse(certificate.validTo) > Date.now() + 14 * day;
-  return lastsOn && lanAddresses().every((address) => certificate.checkIP(address) !== undefined);
+function isGood({ key, cert }: Certificate): boolean {
+  try {
+    const certificate = new X509Certificate(cert);
+    const lastsOn = Date.parse(certificate.validTo) > Date.now() + 14 * day;
+    const names = lanAddresses().every((address) => certificate.checkIP(address) !== undefined);
+    return lastsOn && names && certificate.checkPrivateKey(createPrivateKey(key));
+  } catch {
+    // A file that broke off halfway.
+    return false;
+  }
 }

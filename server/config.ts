@@ -1,4 +1,5 @@
 import { existsSync, readFileSync } from 'node:fs';
+import { isIP } from 'node:net';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import * as v from 'valibot';
@@ -23,19 +24,31 @@ export interface Config {
 }
 
 const portSchema = v.pipe(v.string(), v.regex(/^\d+$/), v.transform(Number), v.maxValue(65_535));
+/** Pages, links and cookies all start at the root: an address with a path would lead nowhere. */
+const publicUrlSchema = v.pipe(
+  v.string(),
+  v.check((text) => {
+    if (!URL.canParse(text)) return false;
+    const { protocol, pathname, search, hash } = new URL(text);
+    return /^https?:$/.test(protocol) && pathname === '/' && search === '' && hash === '';
+  }),
+  v.transform((text) => new URL(text).origin),
+);
+const trustProxySchema = v.pipe(v.string(), v.check(isTrustProxy), v.transform(readTrustProxy));
 const environmentSchema = v.object({
   PORT: v.optional(portSchema, '8080'),
   HOST: v.optional(v.string(), '0.0.0.0'),
   DATA_DIR: v.optional(v.string(), 'data'),
-  PUBLIC_URL: v.optional(v.pipe(v.string(), v.url(), v.regex(/^https?:/))),
-  TRUST_PROXY: v.optional(v.string()),
+  PUBLIC_URL: v.optional(publicUrlSchema),
+  TRUST_PROXY: v.optional(trustProxySchema),
   LOG_LEVEL: v.optional(v.picklist(['silent', 'fatal', 'error', 'warn', 'info', 'debug', 'trace']), 'warn'),
   HTTPS: v.optional(v.picklist(['0', '1']), '0'),
 });
 
 const hints: Readonly<Record<string, string>> = {
   PORT: 'a number from 0 to 65535',
-  PUBLIC_URL: 'an address that starts with http:// or https://',
+  PUBLIC_URL: 'an address that starts with http:// or https://, without a path',
+  TRUST_PROXY: 'how many proxies there are, or their addresses (loopback, uniquelocal, 10.0.0.0/8)',
   LOG_LEVEL: 'silent, fatal, error, warn, info, debug or trace',
   HTTPS: '0 or 1',
 };
@@ -45,12 +58,12 @@ export function loadConfig(
   environment: NodeJS.ProcessEnv = process.env,
   args: readonly string[] = process.argv.slice(2),
 ): Result<Config, string> {
-  const parsed = v.safeParse(environmentSchema, environment);
+  // Service files set a variable to nothing to leave it out.
+  const given = Object.fromEntries(Object.entries(environment).filter(([, text]) => text !== ''));
+  const parsed = v.safeParse(environmentSchema, given);
   if (!parsed.success) {
     const name = String(parsed.issues[0].path?.[0].key);
-    return failure(
-      `${name} can't be ${JSON.stringify(environment[name])}: it takes ${hints[name] ?? 'text'}.`,
-    );
+    return failure(`${name} can't be ${JSON.stringify(given[name])}: it takes ${hints[name] ?? 'text'}.`);
   }
   const { PORT, HOST, DATA_DIR, PUBLIC_URL, TRUST_PROXY, LOG_LEVEL, HTTPS } = parsed.output;
   const root = projectRoot();
@@ -58,8 +71,8 @@ export function loadConfig(
     port: PORT,
     host: HOST,
     dataDir: resolve(root, DATA_DIR),
-    publicUrl: PUBLIC_URL?.replace(/\/+$/, '') ?? null,
-    trustProxy: readTrustProxy(TRUST_PROXY),
+    publicUrl: PUBLIC_URL ?? null,
+    trustProxy: TRUST_PROXY ?? null,
     logLevel: LOG_LEVEL,
     https: HTTPS === '1' || args.includes('--https'),
     build: readField(resolve(root, 'dist/build.json'), 'build') ?? 'dev',
@@ -74,8 +87,20 @@ function projectRoot(): string {
   return existsSync(resolve(above, 'package.json')) ? above : resolve(above, '..');
 }
 
-function readTrustProxy(text: string | undefined): Config['trustProxy'] {
-  if (text === undefined || text === '') return null;
+/** What Express takes: true, a number of proxies, or a list of addresses and networks. */
+function isTrustProxy(text: string): boolean {
+  return (
+    /^(true|false|\d+)$/.test(text) ||
+    text.split(',').every((part) => {
+      const [address = '', size = '32', ...rest] = part.trim().split('/');
+      if (/^(loopback|linklocal|uniquelocal)$/.test(part.trim())) return true;
+      const largest = { 0: -1, 4: 32, 6: 128 }[isIP(address)] ?? -1;
+      return rest.length === 0 && /^\d+$/.test(size) && Number(size) <= largest;
+    })
+  );
+}
+
+function readTrustProxy(text: string): string | number | boolean {
   if (text === 'true' || text === 'false') return text === 'true';
   return /^\d+$/.test(text) ? Number(text) : text;
 }

@@ -3,51 +3,59 @@ import { createServer as createHttpServer, type Server } from 'node:http';
 import { createServer as createHttpsServer } from 'node:https';
 import type { AddressInfo } from 'node:net';
 import { pino } from 'pino';
-import { studentAddresses } from './addresses.ts';
 import { createApp } from './app.ts';
 import { certificateIn } from './certificate.ts';
 import { loadConfig, type Config } from './config.ts';
 import { createContext } from './context.ts';
+import { welcome } from './welcome.ts';
 
 /** Stopping takes no longer than this, whoever still holds a connection. Milliseconds. */
-const stopWithin = 5000;
+const stopWithin = 4500;
 
 async function main(): Promise<void> {
   const loaded = loadConfig();
   if (!loaded.ok) return giveUp(loaded.error);
   const { value: asked } = loaded;
   try {
-    mkdirSync(asked.dataDir, { recursive: true });
+    // Names of pupils lie here: for the server's own account only.
+    mkdirSync(asked.dataDir, { recursive: true, mode: 0o700 });
     accessSync(asked.dataDir, constants.W_OK);
   } catch {
     return giveUp(`The data folder ${asked.dataDir} can't be written. Choose another with DATA_DIR.`);
   }
-  const log = pino({ level: asked.logLevel });
+  const log = pino({ level: asked.logLevel, serializers: { error: pino.stdSerializers.err } });
+  // The port comes before the store: a second start by mistake must not touch what the first one is using.
   const http = await serverFor(asked);
-  let port: number;
-  try {
-    port = await listen(http, asked);
-  } catch (error) {
-    const taken = (error as NodeJS.ErrnoException).code === 'EADDRINUSE';
-    return giveUp(taken ? `Port ${String(asked.port)} is taken. Choose another with PORT.` : String(error));
-  }
+  const port = await listen(http, asked).catch((error: NodeJS.ErrnoException) =>
+    giveUp(whyNotListening(error, asked)),
+  );
   const config = { ...asked, port };
-  const context = await createContext(config, log).catch((error: unknown) => {
-    giveUp(error instanceof Error ? error.message : String(error));
-  });
+  const context = await createContext(config, log).catch((error: unknown) =>
+    giveUp(error instanceof Error ? error.message : String(error)),
+  );
   http.on('request', createApp({ config, api: context.api, health: context.health, log }));
   context.attachSockets(http);
-  print(welcome(config, await context.setUpLink()));
 
+  let stopping = false;
   const stop = () => {
+    // A terminal sends the signal to the whole group, and npm passes it on once more.
+    if (stopping) return;
+    stopping = true;
     setTimeout(() => process.exit(1), stopWithin).unref();
-    void context.close().finally(() => {
-      http.closeAllConnections();
-      http.close(() => process.exit(0));
-    });
+    void context.close().then(
+      () => {
+        http.close(() => process.exit(0));
+        http.closeAllConnections();
+      },
+      (error: unknown) => {
+        log.error({ error }, 'could not close');
+        process.exit(1);
+      },
+    );
   };
-  process.once('SIGTERM', stop);
-  process.once('SIGINT', stop);
+  process.on('SIGTERM', stop);
+  process.on('SIGINT', stop);
+  process.stdout.write(welcome(config, await context.setUpLink()));
 }
 
 async function serverFor(config: Config): Promise<Server> {
@@ -61,26 +69,12 @@ function listen(http: Server, { port, host }: Config): Promise<number> {
   });
 }
 
-function welcome(config: Config, setUpLink: string | null): string {
-  const [best = ''] = studentAddresses(config);
-  const local = `${config.https ? 'https' : 'http'}://localhost:${String(config.port)}`;
-  return [
-    `Rootcall ${config.version} is ready.`,
-    setUpLink
-      ? `Desk, first use:  ${local}${setUpLink}`
-      : `Desk:             ${config.publicUrl ?? local}/desk`,
-    ...studentAddresses(config).map(
-      (address, index) => `${index === 0 ? 'Students type:' : '          or:'}    ${address}`,
-    ),
-    `Data folder:      ${config.dataDir}`,
-    ...(config.https ? ['The certificate is home-made: each browser asks once whether to trust it.'] : []),
-    ...(best === local ? ['This machine has no other address: phones can’t reach it.'] : []),
-    '',
-  ].join('\n');
-}
-
-function print(text: string): void {
-  process.stdout.write(text);
+function whyNotListening({ code, message }: NodeJS.ErrnoException, { port, host }: Config): string {
+  if (code === 'EADDRINUSE') return `Port ${String(port)} is taken. Choose another with PORT.`;
+  if (code === 'EACCES') return `Port ${String(port)} is not open to this account. Choose another with PORT.`;
+  if (code === 'EADDRNOTAVAIL' || code === 'ENOTFOUND')
+    return `This machine has no address ${host}. Choose another with HOST, or leave it out.`;
+  return `The server can't listen: ${message}.`;
 }
 
 function giveUp(reason: string): never {

@@ -33,13 +33,14 @@ const pause = 400;
 const retryAfter = 2000;
 const prefix = 'rootcall.unsent.';
 
-/** Refusals after which another try may succeed; any other is final, and what was refused is let go. */
-const passing: ReadonlySet<ErrorCode> = new Set([
-  'store-failed',
-  'server-failed',
-  'too-many-tries',
-  'page-too-old',
-  'not-admitted',
+/** Refusals that no other try can change: what was refused is let go. After any other it is kept and sent again. */
+const final: ReadonlySet<ErrorCode> = new Set([
+  'round-voided',
+  'round-unknown',
+  'class-closed',
+  'seat-unknown',
+  'off-the-neck',
+  'malformed',
 ]);
 
 /**
@@ -118,7 +119,7 @@ export class Outbox {
     this.#inFlight.add(send.sendId);
     const reply = await this.#ports.send(send);
     this.#inFlight.delete(send.sendId);
-    if (!reply.ok && passing.has(reply.error.code)) {
+    if (!reply.ok && !final.has(reply.error.code)) {
       this.#flushAfter(retryAfter);
       return;
     }

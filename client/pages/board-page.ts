@@ -1,3 +1,1 @@
-import '../styles/base.css';
-import './board/board.css';
 import './board/board.ts';

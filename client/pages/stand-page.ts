@@ -60,11 +60,22 @@ export class Stand extends LitElement {
         padding: var(--space-1) var(--margin);
         position: absolute;
         text-align: center;
+        text-wrap: balance;
         z-index: 1;
       }
       @media (min-width: 360px) {
         .network {
           min-height: 2.625rem;
+        }
+      }
+      /* Wide, the top row is full: the line goes below, and nothing above it moves. */
+      @media (min-aspect-ratio: 6/5) {
+        :host {
+          grid-template-rows: minmax(0, 1fr) auto;
+        }
+        .network {
+          min-height: 1.75rem;
+          position: static;
         }
       }
       stand-paper {
@@ -106,7 +117,7 @@ export class Stand extends LitElement {
   }
 
   protected override render(): TemplateResult {
-    return html`<div class="screen">${this.#screen()}</div>
+    return html`<main class="screen">${this.#screen()}</main>
       ${this.lost ? html`<p class="network" role="status">${this.#networkWords()}</p>` : ''}
       <p class="visually-hidden" aria-live="polite">${this.spoken}</p>`;
   }

@@ -1,37 +1,34 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { giveUp, root } from './project.mjs';
+import { delimiter, join } from 'node:path';
+import { root } from './project.mjs';
 
 const usual = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable'];
 
-/** The path of a Chromium: told, the system's, Playwright's own, else installed; ends with advice where none is. */
+/** The path of a Chromium: told, the system's, or Playwright's own; undefined where there is none. */
+export function findChromium() {
+  return process.env['CHROMIUM_PATH'] || systems() || playwrightsOwn();
+}
+
+/** The same, and where there is none, one is installed; undefined where that can't be done either. */
 export function ensureChromium() {
   const found = findChromium();
   if (found) return found;
   process.stdout.write('No Chromium found: installing one for the browser tests.\n');
-  spawnSync(process.execPath, ['node_modules/playwright/cli.js', 'install', 'chromium'], {
-    cwd: root,
-    stdio: 'ignore',
-  });
+  const quiet = { cwd: root, stdio: 'ignore', timeout: 180_000 };
+  spawnSync(process.execPath, ['node_modules/playwright/cli.js', 'install', 'chromium'], quiet);
   if (!playwrightsOwn() && process.getuid?.() === 0 && existsSync('/usr/bin/apt-get')) {
-    spawnSync('apt-get', ['update'], { stdio: 'ignore' });
-    spawnSync('apt-get', ['install', '-y', 'chromium'], { stdio: 'ignore' });
+    const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
+    spawnSync('apt-get', ['update'], { ...quiet, env });
+    spawnSync('apt-get', ['install', '-y', 'chromium'], { ...quiet, env });
   }
-  return (
-    findChromium() ??
-    giveUp('The browser tests need Chromium. Install it, or say where it is with CHROMIUM_PATH.')
-  );
+  return findChromium();
 }
 
-function findChromium() {
-  const told = process.env['CHROMIUM_PATH'];
-  if (told) return existsSync(told) ? told : giveUp(`CHROMIUM_PATH says ${told}, and nothing is there.`);
-  for (const name of usual) {
-    const { status, stdout } = spawnSync('which', [name], { encoding: 'utf8' });
-    if (status === 0) return stdout.trim();
-  }
-  return playwrightsOwn();
+function systems() {
+  const folders = (process.env['PATH'] ?? '').split(delimiter);
+  return usual.flatMap((name) => folders.map((folder) => join(folder, name))).find(existsSync);
 }
 
 function playwrightsOwn() {

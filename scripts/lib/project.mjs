@@ -1,6 +1,6 @@
-import { spawn, spawnSync } from 'node:child_process';
+import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -8,10 +8,12 @@ import { fileURLToPath } from 'node:url';
 
 export const root = fileURLToPath(new URL('../..', import.meta.url));
 const installStamp = join(root, 'node_modules/.rootcall-installed');
-const buildStamp = join(root, 'dist/build.json');
+export const buildStamp = join(root, 'dist/build.json');
 
 /** What the build is made from. */
 const sources = ['shared', 'server', 'client', 'package-lock.json', 'tsconfig.base.json', 'vite.config.ts'];
+/** What must be there for a build to be whole. */
+const products = ['server/main.js', 'client/index.html', 'client/desk.html', 'client/board.html'];
 
 /** Says what is wrong in one line and ends. */
 export function giveUp(reason) {
@@ -19,71 +21,76 @@ export function giveUp(reason) {
   process.exit(1);
 }
 
-/** Runs a tool of the project in the foreground; true if it succeeded. */
-export function run(command, args, options = {}) {
-  const { status } = spawnSync(command, args, { cwd: root, stdio: 'inherit', ...options });
-  return status === 0;
-}
-
-/** Node itself with one of the installed tools, so that no shell is needed. */
+/** Runs an installed tool in the foreground, by Node itself so that no shell is needed; true if it succeeded. */
 export function tool(path, args, options = {}) {
-  return run(process.execPath, [join(root, 'node_modules', path), ...args], options);
+  const file = join(root, 'node_modules', path);
+  return (
+    spawnSync(process.execPath, [file, ...args], { cwd: root, stdio: 'inherit', ...options }).status === 0
+  );
 }
 
-export function checkNode() {
-  const [major = 0, minor = 0] = process.versions.node.split('.').map(Number);
-  const fits = (major === 20 && minor >= 19) || (major === 22 && minor >= 12) || major > 22;
-  if (!fits)
-    giveUp(`Rootcall needs Node 20.19 or newer, or 22.12 or newer; this is ${process.versions.node}.`);
-}
-
-/** `npm ci` where nothing is installed, or another lock file than the present one was. */
+/** `npm ci` where nothing is installed, or for another lock file or another kind of Node than the present ones. */
 export function install() {
-  const lock = hashOf(['package-lock.json']);
-  if (existsSync(installStamp) && readFileSync(installStamp, 'utf8') === lock) return;
+  // A native module fits one ABI of Node only.
+  const wanted = `${hashOf(['package-lock.json'])} ${process.platform}-${process.arch}-${process.versions.modules}`;
+  if (existsSync(installStamp) && readFileSync(installStamp, 'utf8') === wanted) return;
   process.stdout.write('Installing what Rootcall is built from. The first time takes a minute or two.\n');
-  const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
-  const installed = spawnSync(npm, ['ci', '--no-fund', '--no-audit', '--loglevel=error'], {
-    cwd: root,
-    encoding: 'utf8',
-    shell: process.platform === 'win32',
-  });
-  if (installed.error) giveUp('npm could not be started. It comes with Node; is it on the path?');
-  if (installed.status !== 0) {
-    process.stderr.write(installed.stderr);
-    const compiling = /node-gyp|gyp ERR/.test(installed.stderr);
-    giveUp(
-      compiling
-        ? 'The database driver could not be built. It needs python3, make and a C++ compiler (g++).'
-        : 'npm could not install what Rootcall needs. Is the network there?',
-    );
+  const windows = process.platform === 'win32';
+  const { error, status, stderr } = spawnSync(
+    windows ? 'npm.cmd' : 'npm',
+    // The build needs the development tools, also where NODE_ENV says production.
+    ['ci', '--include=dev', '--no-fund', '--no-audit', '--loglevel=error'],
+    {
+      cwd: root,
+      encoding: 'utf8',
+      stdio: ['ignore', 'ignore', 'pipe'],
+      maxBuffer: 2 ** 26,
+      shell: windows,
+    },
+  );
+  if (error || status === 127) giveUp('npm could not be started. It comes with Node: is it on the path?');
+  if (status !== 0) {
+    process.stderr.write(stderr);
+    giveUp(whyNotInstalled(stderr));
   }
-  writeFileSync(installStamp, lock);
+  writeFileSync(installStamp, wanted);
 }
 
-/** Compiles what is stale; the build's id is a digest of its sources. */
+function whyNotInstalled(complaint) {
+  if (/gyp ERR/.test(complaint))
+    return 'The database driver could not be built. It needs python3, make and a C++ compiler (g++).';
+  if (/EACCES|EPERM|EROFS/.test(complaint)) return `npm may not write to ${root}.`;
+  if (/ENOSPC/.test(complaint)) return 'The disk is full.';
+  return 'npm could not install what Rootcall needs. Is the network there?';
+}
+
+/** Builds what is stale; ends with one line where that fails. */
 export function build() {
-  const id = hashOf(sources).slice(0, 12);
-  if (existsSync(buildStamp) && JSON.parse(readFileSync(buildStamp, 'utf8')).build === id) return;
-  process.stdout.write('Building Rootcall.\n');
-  const built =
-    tool('typescript/bin/tsc', ['-b', 'shared', 'server']) &&
-    tool('vite/bin/vite.js', ['build', '--logLevel', 'warn'], { env: { ...process.env, VITE_BUILD: id } });
-  if (!built) giveUp('Rootcall could not be built. What is above says why.');
-  mkdirSync(join(root, 'dist'), { recursive: true });
-  writeFileSync(buildStamp, `${JSON.stringify({ build: id })}\n`);
+  if (!tryBuild()) giveUp('Rootcall could not be built. What is above says why.');
 }
 
-/** Starts the built server in its own process, and passes signals and the exit code on. */
-export function serve(args = [], env = process.env) {
-  const server = spawn(process.execPath, [join(root, 'dist/server/main.js'), ...args], {
-    cwd: root,
-    stdio: 'inherit',
-    env,
-  });
-  for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => server.kill(signal));
-  server.on('exit', (code, signal) => process.exit(signal ? 1 : (code ?? 1)));
-  return server;
+/** The same, and true if the build is up to date afterwards. Its id is a digest of its sources. */
+export function tryBuild() {
+  const id = hashOf(sources).slice(0, 12);
+  const isWhole = products.every((product) => existsSync(join(root, 'dist', product)));
+  if (isWhole && readBuild() === id) return true;
+  process.stdout.write('Building Rootcall.\n');
+  // A build that breaks off must not pass for the one before it.
+  rmSync(buildStamp, { force: true });
+  const built =
+    // tsc trusts its own notes on what it wrote; where files are gone, it has to write them all.
+    tool('typescript/bin/tsc', ['-b', 'shared', 'server', ...(isWhole ? [] : ['--force'])]) &&
+    tool('vite/bin/vite.js', ['build', '--logLevel', 'warn'], { env: { ...process.env, VITE_BUILD: id } });
+  if (built) writeFileSync(buildStamp, `${JSON.stringify({ build: id })}\n`);
+  return built;
+}
+
+function readBuild() {
+  try {
+    return JSON.parse(readFileSync(buildStamp, 'utf8')).build;
+  } catch {
+    return undefined;
+  }
 }
 
 function hashOf(paths) {

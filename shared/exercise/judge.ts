@@ -1,6 +1,6 @@
 import { chordDegrees, degreeAt, neededDegrees, scaleDegrees } from '../theory/chord.ts';
 import type { Degree } from '../theory/interval.ts';
-import { midiAt, pitchClassAt, samePlace, type Place } from '../theory/fretboard.ts';
+import { distinct, midiAt, pitchClassAt, samePlace, type Place } from '../theory/fretboard.ts';
 import type { Answer } from './answer.ts';
 import type { BuildExercise, Exercise, ScaleExercise } from './exercise.ts';
 import { slipIn } from './slips.ts';
@@ -9,7 +9,8 @@ import type { Verdict } from './verdict.ts';
 
 /** What the answer is worth; the law on fairness is SPEC JUDGE. The exercise has passed `checkExercise`. */
 export function judge(exercise: Exercise, answer: Answer): Verdict {
-  return isRight(exercise, answer.places) ? { kind: 'right' } : slipIn(exercise, answer.places);
+  const places = distinct(answer.places);
+  return isRight(exercise, places) ? { kind: 'right' } : slipIn(exercise, places);
 }
 
 /** Whether these places satisfy what the exercise asks. */

@@ -1,9 +1,9 @@
 import { chordDegrees, degreeAt, neededDegrees, scaleDegrees } from '../theory/chord.ts';
 import { known } from '../lib/assert.ts';
-import { pitchClassAt, samePlace, type Place } from '../theory/fretboard.ts';
+import { distinct, pitchClassAt, samePlace, type Place } from '../theory/fretboard.ts';
 import { pitchClassOf } from '../theory/pitch.ts';
 import type { Exercise } from './exercise.ts';
-import { difference, hypothesesFor, twinDegrees } from './hypotheses.ts';
+import { difference, hypothesesFor, twinDegrees, type Hypothesis } from './hypotheses.ts';
 import { instrumentOf, isInRange, targetsOf, voicingTargets, type Target } from './targets.ts';
 import type { Correction, PlaceMark, SlipCause, Verdict } from './verdict.ts';
 
@@ -11,6 +11,8 @@ interface Explanation {
   readonly cause: SlipCause;
   readonly cost: number;
   readonly target: Target;
+  /** Which place stands for which, where the cause says so. */
+  readonly moved?: Hypothesis['moved'];
 }
 
 /** What each place too many or too few adds to an explanation; two of them weigh more than another single cause. */
@@ -27,9 +29,9 @@ export function slipIn(exercise: Exercise, places: readonly Place[]): Verdict {
   const targets = targetsFor(exercise, places);
   const nearest = known(nearestTarget(targets, places), 'target of a checked exercise');
   const explanations = explain(exercise, targets, places).sort((a, b) => a.cost - b.cost);
-  const best = explanations[0] ?? { cause: 'other-place', cost: dearest, target: nearest };
+  const best: Explanation = explanations[0] ?? { cause: 'other-place', cost: dearest, target: nearest };
   const rival = explanations.find((other) => other.cause !== best.cause && other.cost - best.cost < 0.01);
-  const { marks, corrections, missing } = comparison(best.target, places);
+  const { marks, corrections, missing } = comparison(best, places);
   if (rival) return { kind: 'unclear', causes: [best.cause, rival.cause], marks, missing };
   return { kind: 'slip', cause: best.cause, marks, corrections, missing };
 }
@@ -57,11 +59,17 @@ function stepsBetween(a: Place, b: Place): number {
 
 function explain(exercise: Exercise, targets: readonly Target[], places: readonly Place[]): Explanation[] {
   const explanations: Explanation[] = [];
-  const consider = (cause: SlipCause, target: Target, moved: readonly Place[], cost: number) => {
-    const shared = places.filter((spot) => moved.some((expected) => samePlace(expected, spot))).length;
+  const consider = (
+    cause: SlipCause,
+    target: Target,
+    supposed: readonly Place[],
+    cost: number,
+    moved: Hypothesis['moved'] = [],
+  ) => {
+    const shared = places.filter((spot) => isGiven(supposed, spot)).length;
     if (shared === 0 || shared < places.length / 2) return;
-    const total = cost + costOfDifference * difference(moved, places);
-    if (total < dearest) explanations.push({ cause, cost: total, target });
+    const total = cost + costOfDifference * difference(supposed, places);
+    if (total < dearest) explanations.push({ cause, cost: total, target, moved });
   };
   for (const target of targets) {
     const needed = target.notes.filter((note) => !note.optional).map((note) => note.place);
@@ -80,6 +88,7 @@ function explain(exercise: Exercise, targets: readonly Target[], places: readonl
         target,
         kept.map(({ to }) => to),
         cost,
+        kept,
       );
     }
   }
@@ -104,10 +113,6 @@ function soundsAll(exercise: Exercise, degrees: readonly string[], places: reado
 
 function isGiven(places: readonly Place[], spot: Place): boolean {
   return places.some((given) => samePlace(given, spot));
-}
-
-function distinct(places: readonly Place[]): readonly Place[] {
-  return places.filter((spot, index) => places.findIndex((other) => samePlace(other, spot)) === index);
 }
 
 /** What to call an answer that is a right one but for some places. */
@@ -161,9 +166,12 @@ function neededOf(exercise: Exercise): readonly string[] {
   return exercise.kind === 'build' ? neededDegrees(exercise.quality) : degreesAsked(exercise);
 }
 
-/** The answer held against a right one: string by string, then what is left over of a single note. */
+/**
+ * The answer held against a right one: first as the cause moved its notes, then string by string, then what is left
+ * over of a single note.
+ */
 function comparison(
-  target: Target,
+  { target, moved = [] }: Explanation,
   places: readonly Place[],
 ): {
   readonly marks: readonly PlaceMark[];
@@ -175,24 +183,26 @@ function comparison(
     .filter((note) => !note.optional && !isGiven(places, note.place))
     .map((note) => note.place);
   const corrections: Correction[] = [];
+  const correct = (from: Place, to: Place | undefined): boolean => {
+    if (!to) return false;
+    corrections.push({ from, to });
+    open = open.filter((spot) => !samePlace(spot, to));
+    return true;
+  };
   const astray: Place[] = [];
   for (const { place: from, right } of marks) {
     if (right) continue;
-    const [to] = open
-      .filter((spot) => spot.string === from.string)
-      .sort((a, b) => Math.abs(a.fret - from.fret) - Math.abs(b.fret - from.fret));
-    if (!to) {
-      astray.push(from);
-      continue;
-    }
-    corrections.push({ from, to });
-    open = open.filter((spot) => spot !== to);
+    const meant = moved.find(({ to }) => samePlace(to, from))?.from;
+    if (!correct(from, meant ?? nearestOn(open, from))) astray.push(from);
   }
   const [from] = astray;
-  const [to] = open;
-  if (from && to && astray.length === 1 && open.length === 1) {
-    corrections.push({ from, to });
-    open = [];
-  }
+  if (from && astray.length === 1 && open.length === 1) correct(from, open[0]);
   return { marks, corrections, missing: open };
+}
+
+/** Of these places, the one on the same string that is fewest frets away. */
+function nearestOn(spots: readonly Place[], from: Place): Place | undefined {
+  return spots
+    .filter((spot) => spot.string === from.string)
+    .sort((a, b) => Math.abs(a.fret - from.fret) - Math.abs(b.fret - from.fret))[0];
 }

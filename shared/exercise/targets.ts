@@ -1,5 +1,5 @@
 import { known } from '../lib/assert.ts';
-import { chordDegrees, degreeAt, neededDegrees } from '../theory/chord.ts';
+import { chordDegrees, degreeAt, neededDegrees, scaleDegrees } from '../theory/chord.ts';
 import {
   instrumentById,
   pitchClassAt,
@@ -95,42 +95,57 @@ export function voicingTargets(
   const degrees = chordDegrees(exercise.quality);
   const needed = neededDegrees(exercise.quality);
   const wholeInRange = exercise.strictness === 'range' ? exercise.range : null;
-  const targets: Target[] = [];
-  for (const rootPlace of acceptedRoots(exercise)) {
-    const used = asked ?? nearStrings(instrument, rootPlace.string, degrees.length);
-    if (!used.includes(rootPlace.string)) continue;
-    const options = used.map((string): readonly ShapeNote[] => {
-      const low = Math.max(0, rootPlace.fret - voicingSpan);
-      const notes: ShapeNote[] = [];
-      for (let fret = low; fret <= Math.min(instrument.fretCount, rootPlace.fret + voicingSpan); fret += 1) {
+  const voicingsOn = (rootPlace: Place, used: readonly StringNumber[]): readonly Target[] => {
+    if (!used.includes(rootPlace.string) || used.some((string) => string > instrument.openStrings.length))
+      return [];
+    const low = Math.max(0, rootPlace.fret - voicingSpan);
+    const high = Math.min(instrument.fretCount, rootPlace.fret + voicingSpan);
+    const near = scopeOf(low, high);
+    const options = used.map((string): readonly ShapeNote[] =>
+      near.flatMap((fret) => {
         const spot = place(string, fret);
         const degree = degreeAt(exercise.root, degrees, pitchClassAt(instrument, spot));
-        const fixed = string === rootPlace.string;
-        if (degree === undefined || (fixed && fret !== rootPlace.fret) || !isInRange(wholeInRange, spot))
-          continue;
-        notes.push({ place: spot, degree, finger: 0, optional: false });
-      }
-      return notes;
-    });
-    for (const notes of combinations(options)) {
-      const frets = notes.map((note) => note.place.fret);
-      if (Math.max(...frets) - Math.min(...frets) > voicingSpan) continue;
-      if (!needed.every((degree) => notes.some((note) => note.degree === degree))) continue;
-      targets.push({ notes, accepted: notes.map((note) => note.place) });
+        const isOther = string === rootPlace.string && fret !== rootPlace.fret;
+        if (degree === undefined || isOther || !isInRange(wholeInRange, spot)) return [];
+        return [{ place: spot, degree, finger: 0, optional: false }];
+      }),
+    );
+    return combinations(options)
+      .filter((notes) => {
+        const frets = notes.map((note) => note.place.fret);
+        const isClose = Math.max(...frets) - Math.min(...frets) <= voicingSpan;
+        return isClose && needed.every((degree) => notes.some((note) => note.degree === degree));
+      })
+      .map((notes) => ({ notes, accepted: notes.map((note) => note.place) }));
+  };
+  return acceptedRoots(exercise).flatMap((rootPlace) => {
+    if (asked) return voicingsOn(rootPlace, asked);
+    for (const run of stringRuns(instrument, rootPlace.string, [degrees.length, needed.length])) {
+      const voicings = voicingsOn(rootPlace, run);
+      if (voicings.length > 0) return voicings;
     }
-  }
-  return targets;
+    return [];
+  });
 }
 
-/** As many neighbouring strings as the chord has tones, from the root's string towards the thinner ones first. */
-function nearStrings(
+function scopeOf(low: number, high: number): readonly number[] {
+  return Array.from({ length: high - low + 1 }, (_, index) => low + index);
+}
+
+/** Neighbouring strings that may carry a chord of so many tones; first those that have the root in their midst. */
+function stringRuns(
   instrument: Instrument,
   rootString: StringNumber,
-  count: number,
-): readonly StringNumber[] {
+  counts: readonly number[],
+): readonly (readonly StringNumber[])[] {
   const strings = stringNumbers(instrument);
-  const first = Math.max(0, Math.min(rootString - 2, strings.length - count));
-  return strings.slice(first, first + count);
+  return [...new Set(counts)].flatMap((count) => {
+    const wished = Math.max(0, Math.min(rootString - 2, strings.length - count));
+    return scopeOf(0, strings.length - count)
+      .filter((first) => strings.slice(first, first + count).includes(rootString))
+      .sort((a, b) => Math.abs(a - wished) - Math.abs(b - wished))
+      .map((first) => strings.slice(first, first + count));
+  });
 }
 
 function combinations<T>(options: readonly (readonly T[])[]): readonly (readonly T[])[] {
@@ -145,7 +160,9 @@ function scaleTargets(exercise: ScaleExercise): readonly Target[] {
   const instrument = instrumentOf(exercise);
   if (strictness === 'range' && range) {
     const notes = scalePlaces(instrument, root, scale, range);
-    return [{ notes, accepted: notes.map((note) => note.place) }];
+    const needed = coverage === 'every-tone' ? scaleDegrees(scale) : [];
+    const isWhole = needed.every((degree) => notes.some((note) => note.degree === degree));
+    return notes.length > 0 && isWhole ? [{ notes, accepted: notes.map((note) => note.place) }] : [];
   }
   const fingers = coverage === 'every-pitch' ? [rootFinger] : [rootFinger, 1, 2, 4];
   return acceptedRoots(exercise).flatMap((spot) => {

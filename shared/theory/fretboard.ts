@@ -93,6 +93,11 @@ export function samePlace(a: Place, b: Place): boolean {
   return a.string === b.string && a.fret === b.fret;
 }
 
+/** The places without repetitions, in their order. */
+export function distinct(places: readonly Place[]): readonly Place[] {
+  return places.filter((spot, index) => places.findIndex((other) => samePlace(other, spot)) === index);
+}
+
 /** A place from plain numbers: `place(2, 5)`. For tables and tests; input from outside is parsed in `protocol`. */
 export function place(string: number, fret: number): Place {
   return { string: string as StringNumber, fret: fret as Fret };

@@ -19,7 +19,7 @@ const handFrets = 4;
 export interface Position {
   /** One place for each pitch, as a chart shows it: inside the hand, else the index stretched back. */
   readonly notes: readonly ShapeNote[];
-  /** Every place that may stand for one of them: the hand's frets and one to either side (schools differ). */
+  /** Every place that may stand for one of these pitches: in the hand or one fret to either side (schools differ). */
   readonly accepted: readonly Place[];
 }
 
@@ -55,7 +55,8 @@ export function positionAt(
     }
   }
   const notes = [...byPitch].sort(([a], [b]) => a - b).map(([, note]) => note);
-  return { notes, accepted: reach.map((note) => note.place) };
+  const accepted = reach.map((note) => note.place).filter((spot) => byPitch.has(midiAt(instrument, spot)));
+  return { notes, accepted };
 }
 
 function extreme(

@@ -22,11 +22,16 @@ export function degreeSign(degree: string): string {
   return degree === '1' ? 'R' : degree.replaceAll('b', '♭').replaceAll('#', '♯');
 }
 
+/** Where notes lie further apart than this, in frets, a mark has no room for letters that can be read from afar. */
+const mostLabelled = 12;
+
+/** The key's notes. On a very long chart the root's lozenge says enough. */
 export function keyChart(notes: readonly KeyNote[]): readonly NeckNote[] {
+  const labelled = spanOf(notes.map((note) => note.place)) <= mostLabelled;
   return notes.map(({ place, degree, finger, optional }) => ({
     place,
     look: 'filled',
-    label: degreeSign(degree),
+    label: labelled ? degreeSign(degree) : undefined,
     root: degree === '1',
     finger,
     optional,
@@ -45,28 +50,47 @@ function silent(instrument: Instrument, { exercise, notes }: RevealView): readon
     .map((string) => place(string, 0));
 }
 
+/** The slip to know, as far as the key can show it: a correction that leads elsewhere would point at nothing. */
+function slipOn({ exercise, notes }: RevealView, example: Verdict | null) {
+  const none = { places: [], corrections: [] };
+  if (example === null || example.kind === 'right') return none;
+  const inKey = (at: Place) => notes.some((note) => samePlace(note.place, at));
+  const all = example.kind === 'slip' ? example.corrections : [];
+  const corrections = all.filter(({ from, to }) => inKey(to) && !inKey(from));
+  const astray = all.filter((correction) => !corrections.includes(correction));
+  const places = example.marks
+    .filter(
+      ({ place, right }) => !right && !inKey(place) && astray.every(({ from }) => !samePlace(from, place)),
+    )
+    .map((mark) => mark.place);
+  // A chart that fits beside the words is worth more than a slip far away from it; a single note is its slip's partner.
+  const key = notes.map((note) => note.place);
+  const far = exercise.kind !== 'find' && !isLong(key) && isLong([...key, ...places]);
+  return far ? none : { places, corrections };
+}
+
 /** The answer key, with the slip to know drawn into it: where it was, and the slur to where it should be. */
 export function revealChart(instrument: Instrument, reveal: RevealView, example: Verdict | null): Chart {
-  const wrong =
-    example === null || example.kind === 'right' ? [] : example.marks.filter(({ right }) => !right);
-  const slips = wrong
-    .map((mark) => mark.place)
-    .filter((slip) => reveal.notes.every((note) => !samePlace(note.place, slip)));
-  const muted = silent(instrument, reveal).filter((open) => slips.every((slip) => !samePlace(slip, open)));
+  const slip = slipOn(reveal, example);
+  const muted = silent(instrument, reveal).filter((open) => slip.places.every((at) => !samePlace(at, open)));
   return {
     notes: [
       ...keyChart(reveal.notes),
-      ...slips.map((slip): NeckNote => ({ place: slip, look: 'slip' })),
+      ...slip.places.map((at): NeckNote => ({ place: at, look: 'slip' })),
       ...muted.map((open): NeckNote => ({ place: open, look: 'muted' })),
     ],
-    corrections: example?.kind === 'slip' ? example.corrections : [],
+    corrections: slip.corrections,
   };
 }
 
-/** Whether a chart of these notes is too long to stand upright beside the words. */
-export function isLong(places: readonly Place[]): boolean {
+function spanOf(places: readonly Place[]): number {
   const frets = places.map(({ fret }) => fret).filter((fret) => fret > 0);
-  return frets.length > 0 && Math.max(...frets) - Math.min(...frets) > 8;
+  return frets.length === 0 ? 0 : Math.max(...frets) - Math.min(...frets);
+}
+
+/** Whether a chart of these places is too long to stand upright beside the words. */
+export function isLong(places: readonly Place[]): boolean {
+  return spanOf(places) > 7;
 }
 
 /** The neck to its octave, or all of it where a tap lies higher: it must not move with each tap. */

@@ -17,6 +17,7 @@ export const chartStyles = css`
     min-width: 0;
   }
   .words > div {
+    align-content: start;
     display: grid;
     gap: calc(28 * var(--unit));
   }
@@ -31,13 +32,19 @@ export const chartStyles = css`
   .long .words {
     align-content: start;
     column-gap: calc(88 * var(--unit));
-    grid-template-columns: minmax(0, 2fr) minmax(0, 3fr);
+    grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
   }
   .long .rule {
     display: none;
   }
   .long h1 {
-    font-size: calc(64 * var(--unit));
+    font-size: calc(60 * var(--unit));
+  }
+  .long .lead {
+    font-size: var(--text-body);
+  }
+  .long .words > div {
+    gap: calc(12 * var(--unit));
   }
   @media (max-aspect-ratio: 1/1) {
     .chart-stage {

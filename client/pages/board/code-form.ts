@@ -94,7 +94,6 @@ export class BoardCodeForm extends LitElement {
             spellcheck="false"
             maxlength="12"
             required
-            autofocus
             aria-describedby="refusal"
             aria-invalid=${refused ? 'true' : nothing}
           />

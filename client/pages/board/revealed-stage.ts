@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { explainForClass } from '../../../shared/exercise/explain.ts';
-import type { BoardStage } from '../../../shared/protocol/views.ts';
+import type { BoardStage, RevealView } from '../../../shared/protocol/views.ts';
 import { standardGuitar, type Instrument } from '../../../shared/theory/fretboard.ts';
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
 import '../../fretboard/neck.ts';
@@ -11,6 +11,11 @@ import { chartStyles } from './chart-styles.ts';
 import { lengthStep, placeLine } from './words.ts';
 
 export type RevealedStageView = Extract<BoardStage, { kind: 'revealed' }>;
+
+/** Whether the chart can only show an example of what is right. */
+function isOneOfMany({ exercise }: RevealView): boolean {
+  return exercise.kind === 'build' && exercise.voicing.kind === 'any';
+}
 
 /** The printed answer, what the class found, and the one slip worth a sentence. */
 @customElement('board-revealed')
@@ -70,7 +75,9 @@ export class BoardRevealed extends LitElement {
       <div class="words">
         <div>
           <h1 class=${lengthStep(task.title, [14, 22, 36])}>${task.title}</h1>
-          <p class="lead soft">${placeLine(reveal) ?? task.detail}</p>
+          <p class="lead soft">
+            ${placeLine(reveal) ?? task.detail}${isOneOfMany(reveal) ? ' Here is one.' : nothing}
+          </p>
         </div>
         <hr class="rule" />
         <div>

@@ -16,7 +16,8 @@ export interface GroupSettings {
   readonly instrument: string;
   readonly naming: NoteNaming;
   readonly language: string;
-  readonly purgeAt: number;
+  /** When everything of the group is deleted; null: never by itself. */
+  readonly purgeAt: number | null;
 }
 
 export interface Group extends GroupSettings {
@@ -79,16 +80,21 @@ async function send<T>(method: Method, path: string, body?: object): Answered<T>
     // The server's own replies have the shapes above; only a refusal is looked at before it is trusted.
     return response.ok ? success(reply as T) : failure(refusalIn(reply));
   } catch {
-    return failure(errorReply('server-failed', 'The server does not answer. Look at the network, then try again.'));
+    return failure(
+      errorReply('server-failed', 'The server does not answer. Look at the network, then try again.'),
+    );
   }
 }
 
 function refusalIn(reply: unknown): ErrorReply {
   const error = typeof reply === 'object' && reply !== null && 'error' in reply ? reply.error : null;
   if (typeof error !== 'object' || error === null || !('code' in error)) return errorReply('server-failed');
-  const code = Object.keys(errorSentences).find((known) => known === error.code) as ErrorReply['code'] | undefined;
+  const code = Object.keys(errorSentences).find((known) => known === error.code) as
+    ErrorReply['code'] | undefined;
   if (!code) return errorReply('server-failed');
-  return 'message' in error && typeof error.message === 'string' ? errorReply(code, error.message) : errorReply(code);
+  return 'message' in error && typeof error.message === 'string'
+    ? errorReply(code, error.message)
+    : errorReply(code);
 }
 
 type Id = { readonly id: string };
@@ -96,7 +102,8 @@ const none = {};
 
 export const api = {
   me: () => send<Me>('GET', 'me'),
-  setUp: (fields: { token: string; name: string; passphrase: string }) => send<object>('POST', 'set-up', fields),
+  setUp: (fields: { token: string; name: string; passphrase: string }) =>
+    send<object>('POST', 'set-up', fields),
   signIn: (fields: { name: string; passphrase: string }) => send<object>('POST', 'sign-in', fields),
   signOut: () => send<object>('POST', 'sign-out', none),
   invite: () => send<{ readonly link: string }>('POST', 'invitations', none),

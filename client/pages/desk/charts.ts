@@ -17,6 +17,14 @@ const chartStyles = css`
     height: 100%;
     width: 100%;
   }
+  /* A long neck is as high as its width makes it. */
+  :host([lying]) {
+    align-content: center;
+    display: grid;
+  }
+  .lying {
+    height: auto;
+  }
 `;
 
 /** The answer key of an exercise, engraved; nothing where the exercise can't be asked. */
@@ -31,9 +39,12 @@ export class DeskKeyChart extends LitElement {
     const { exercise } = this;
     if (!exercise || !checkExercise(exercise).ok) return nothing;
     const notes = keyChart(exercise);
+    const view = chartView(notes);
+    this.toggleAttribute('lying', view === 'lying');
     return html`<rootcall-neck
+      class=${view}
       material="ink"
-      .view=${chartView(notes)}
+      .view=${view}
       .instrument=${instrumentById(exercise.instrument) ?? standardGuitar}
       .notes=${notes}
       .label=${`Answer key: ${wordingOf(exercise, this.naming).title}. ${placesInWords(notes.filter((note) => note.look !== 'muted').map((note) => note.place))}`}
@@ -47,8 +58,10 @@ export class DeskAnswerChart extends LitElement {
   static override styles = chartStyles;
 
   @property({ attribute: false }) exercise: Exercise | null = null;
-  @property({ attribute: false }) answer: { readonly places: readonly Place[]; readonly verdict: Verdict } | null =
-    null;
+  @property({ attribute: false }) answer: {
+    readonly places: readonly Place[];
+    readonly verdict: Verdict;
+  } | null = null;
   /** False while the answer key is hidden: then only what was placed is drawn. */
   @property({ type: Boolean }) withKey = true;
 
@@ -56,10 +69,13 @@ export class DeskAnswerChart extends LitElement {
     const { exercise, answer } = this;
     if (!exercise || !answer) return nothing;
     const notes = answerChart(exercise, answer, this.withKey);
+    const view = chartView(notes);
+    this.toggleAttribute('lying', view === 'lying');
     const corrections = this.withKey && answer.verdict.kind === 'slip' ? answer.verdict.corrections : [];
     return html`<rootcall-neck
+      class=${view}
       material="ink"
-      .view=${chartView(notes)}
+      .view=${view}
       .instrument=${instrumentById(exercise.instrument) ?? standardGuitar}
       .notes=${notes}
       .corrections=${corrections}

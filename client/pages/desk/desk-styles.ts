@@ -27,6 +27,12 @@ export const deskStyles: CSSResultGroup = [
       text-decoration-color: var(--control);
       text-underline-offset: 0.2em;
     }
+    a.back {
+      display: inline-block;
+      font-size: var(--text-small);
+      line-height: 24px;
+      min-height: 24px;
+    }
     summary {
       cursor: pointer;
       font-weight: 600;
@@ -59,7 +65,10 @@ export const deskStyles: CSSResultGroup = [
       display: grid;
       gap: var(--space-1);
     }
-    label > .soft {
+    label > .soft,
+    input,
+    select,
+    textarea {
       font-weight: 400;
     }
     label.tick {

@@ -42,7 +42,10 @@ export class DeskSignIn extends LitElement {
     const form = formOf(event);
     if (!form || this.busy) return;
     this.busy = true;
-    const reply = await api.signIn({ name: fieldText(form, 'name'), passphrase: fieldText(form, 'passphrase') });
+    const reply = await api.signIn({
+      name: fieldText(form, 'name'),
+      passphrase: fieldText(form, 'passphrase'),
+    });
     this.busy = false;
     this.refusal = reply.ok ? '' : reply.error.message;
     if (reply.ok) this.dispatchEvent(new SignedInEvent());
@@ -76,11 +79,11 @@ export class DeskSetUp extends LitElement {
             type="password"
             autocomplete="new-password"
             required
-            minlength="10"
+            minlength="8"
             maxlength="200"
             aria-describedby="passphrase-hint"
           />
-          <span class="soft small" id="passphrase-hint">Ten characters or more; a few words do well.</span>
+          <span class="soft small" id="passphrase-hint">Eight characters or more; a few words do well.</span>
         </label>
         ${refusalLine(this.refusal)}
         <button class="primary" aria-disabled=${this.busy}>Set up</button>

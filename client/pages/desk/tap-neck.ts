@@ -73,11 +73,13 @@ export class DeskTapNeck extends LitElement {
           this.shown = 0;
         }}
       ></rootcall-neck>
-      ${this.windows.length > 1 && next
-        ? html`<button @click=${() => (this.shown = (this.shown + 1) % this.windows.length)}>
-            Frets ${next.low}–${next.high}
-          </button>`
-        : nothing}`;
+      ${
+        this.windows.length > 1 && next
+          ? html`<button @click=${() => (this.shown = (this.shown + 1) % this.windows.length)}>
+              Frets ${next.low}–${next.high}
+            </button>`
+          : nothing
+      }`;
   }
 }
 

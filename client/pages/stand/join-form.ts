@@ -51,6 +51,23 @@ export class StandJoin extends LitElement {
         justify-content: flex-end;
         padding: 0 var(--margin) calc(var(--space-2) + env(safe-area-inset-bottom));
       }
+      @media (max-height: 500px) and (min-width: 600px) {
+        form {
+          gap: var(--space-2) var(--space-4);
+          grid-template-columns: repeat(2, minmax(0, 1fr));
+          max-width: 40rem;
+          padding-block: 0;
+        }
+        form > :not(.field) {
+          grid-column: 1 / -1;
+        }
+        h1 {
+          font-size: 1.75rem;
+        }
+        .primary {
+          margin-top: var(--space-2);
+        }
+      }
       footer a {
         align-items: center;
         color: var(--soft);

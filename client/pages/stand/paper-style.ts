@@ -76,4 +76,15 @@ export const paperStyle = css`
       max-width: none;
     }
   }
+  @media (min-aspect-ratio: 6/5) and (min-height: 600px) {
+    .words {
+      padding-inline: var(--space-6);
+    }
+    h1 {
+      font-size: 2.5rem;
+    }
+    .lead {
+      font-size: 1.375rem;
+    }
+  }
 `;

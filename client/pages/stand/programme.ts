@@ -15,7 +15,7 @@ export class StandProgramme extends LitElement {
         grid-template-rows: auto minmax(0, 1fr) auto;
         height: 100%;
       }
-      main {
+      .matter {
         align-content: safe center;
         display: grid;
         gap: var(--space-4);
@@ -46,7 +46,7 @@ export class StandProgramme extends LitElement {
         width: 100%;
       }
       @media (max-height: 500px) {
-        main {
+        .matter {
           gap: var(--space-2);
         }
         .bar-rest {
@@ -55,11 +55,11 @@ export class StandProgramme extends LitElement {
         }
       }
       @media (max-height: 500px) and (min-width: 600px) {
-        main {
+        .matter {
           column-gap: var(--space-6);
           grid-template-columns: minmax(0, 20rem) minmax(0, 22rem);
         }
-        main > * {
+        .matter > * {
           grid-column: 1;
         }
         .side {
@@ -87,7 +87,7 @@ export class StandProgramme extends LitElement {
   protected override render(): TemplateResult {
     return html`<div class="programme">
       ${standHeader(this.group)}
-      <main>
+      <div class="matter">
         ${this.school === '' ? nothing : html`<p class="small soft school">${this.school}</p>`}
         <h1>${this.heading}</h1>
         <hr />
@@ -97,7 +97,7 @@ export class StandProgramme extends LitElement {
           ${this.more === '' ? nothing : html`<p class="soft">${this.more}</p>`}
           <slot></slot>
         </div>
-      </main>
+      </div>
       <slot name="bar"></slot>
     </div>`;
   }

@@ -24,6 +24,7 @@ export const roundStyle = css`
     display: flex;
     flex-wrap: wrap;
     line-height: 1.25;
+    margin-top: 0.125rem;
   }
   .time {
     color: var(--ink);
@@ -43,8 +44,9 @@ export const roundStyle = css`
     width: calc(100% - var(--margin));
   }
   .bar {
+    /* As tall with words as with buttons: the neck must not move at the hold. */
     grid-area: bar;
-    min-height: 4.5rem;
+    min-height: calc(4.5rem + 1px);
   }
   .bar button {
     min-height: 3rem;
@@ -78,7 +80,7 @@ export const roundStyle = css`
   @media (max-width: 359px) {
     .bar {
       gap: var(--space-2);
-      min-height: 3.75rem;
+      min-height: calc(3.75rem + 1px);
       padding-block: var(--space-2);
     }
     .bar button {
@@ -107,9 +109,12 @@ export const roundStyle = css`
     }
     .task h1 {
       font-size: min(var(--text-title), 1.5rem);
+      line-height: 1.05;
     }
     .task p {
       font-size: var(--text-small);
+      line-height: 1.15;
+      margin: 0;
     }
     .bar {
       background: none;
@@ -129,6 +134,12 @@ export const roundStyle = css`
       max-height: 26rem;
       max-width: none;
       width: 100%;
+    }
+  }
+  /* Change says the same: a second line would push the neck down. */
+  @media (min-aspect-ratio: 6/5) and (max-width: 960px) {
+    .more {
+      display: none;
     }
   }
   @media (min-aspect-ratio: 6/5) and (min-height: 600px) {

@@ -17,6 +17,7 @@ import { standHeader } from './header.ts';
 import { Landscape } from './landscape.ts';
 import { roundStyle } from './round-style.ts';
 import { standStyles } from './stand-style.ts';
+import { windowsFor } from './windows.ts';
 import { heldWords, standingWord, timeWords, windowWords, type Standing } from './words.ts';
 
 export type RoundStage = Extract<StandStage, { readonly kind: 'open' | 'held' }>;
@@ -35,7 +36,7 @@ export class StandRound extends LitElement {
   @property() standing: Standing = 'nothing';
   @property({ type: Boolean }) leftHanded = false;
 
-  @state() private windows: readonly FretRange[] = [];
+  @state() private fitted: readonly FretRange[] = [];
   @state() private chosen: FretRange | null = null;
 
   readonly #landscape = new Landscape(this);
@@ -101,11 +102,9 @@ export class StandRound extends LitElement {
     return html`<span class="report-sign">${sign(unsent ? 'waiting' : 'sent')}</span>
       <p class="report">
         <b>${this.standing === 'safe' ? 'Done and safe.' : 'Done.'}</b>
-        ${
-          this.standing === 'kept'
-            ? 'Kept on this phone until the network is back.'
-            : 'Yours to change until the hold.'
-        }
+        <span class="more">
+          ${this.standing === 'kept' ? 'Kept on this phone.' : 'Yours to change until the hold.'}
+        </span>
       </p>
       <button type="button" class="change" @click=${this.#onChange}>Change</button>`;
   }
@@ -117,7 +116,7 @@ export class StandRound extends LitElement {
 
   /** Names the window that a press leads to; where all frets fit there is nothing to press. */
   #windowButton(shown: FretRange | null): TemplateResult | typeof nothing {
-    const { windows } = this;
+    const windows = this.#windows();
     if (windows.length < 2) return nothing;
     const at = windows.findIndex(({ low }) => low === shown?.low);
     const next = windows[(at + 1) % windows.length];
@@ -129,13 +128,21 @@ export class StandRound extends LitElement {
 
   /** The window the student chose, else that of the range asked, else the one by the nut. */
   #window(): FretRange | null {
-    const { windows, chosen } = this;
-    const range = chosen ?? (this.stage?.task.range as FretRange | null | undefined);
+    const windows = this.#windows();
+    const range = this.chosen ?? this.#range();
     return (range ? windowHolding(windows, range) : windows[0]) ?? null;
   }
 
+  #windows(): readonly FretRange[] {
+    return windowsFor(this.fitted, this.#range());
+  }
+
+  #range(): FretRange | null {
+    return (this.stage?.task.range ?? null) as FretRange | null;
+  }
+
   readonly #onFitted = (event: WindowsFittedEvent): void => {
-    this.windows = event.windows;
+    this.fitted = event.windows;
   };
 
   readonly #onToggled = ({ place }: PlaceToggledEvent): void => {

@@ -104,7 +104,7 @@ export function stageWords(stage: StandStage): string {
         ? `Your teacher shows ${stage.show.title}. ${stage.show.detail}`
         : 'Your teacher shows places on the neck.';
     case 'open':
-      return `${stage.task.title}. ${stage.task.detail}.${stage.seconds === null ? '' : ` ${timeWords(stage.seconds)}.`}`;
+      return `${stage.task.title}. ${stage.task.detail}${stage.seconds === null ? '' : ` ${timeWords(stage.seconds)}.`}`;
     case 'held':
       return 'Held. Eyes up.';
     case 'revealed':

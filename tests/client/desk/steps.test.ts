@@ -18,6 +18,11 @@ function inPhase(phase: DeskRoundView['phase'], more: Partial<DeskView> = {}): D
 
 const atRest = deskView({ plan, stage: 'rest' });
 const voided = deskView({ plan, stage: 'rest', rounds: [round({ phase: 'open', voided: true })] });
+const after = deskView({
+  plan,
+  stage: 'round',
+  rounds: [round({ voided: true }), round({ phase: 'open', number: 2 })],
+});
 const steps: readonly Step[] = ['ask', 'hold', 'reveal', 'next', 'void', 'undo'];
 
 function available(view: DeskView): readonly Step[] {
@@ -37,7 +42,14 @@ describe('the next sensible step', () => {
   });
 
   test('always does something while the class lasts', () => {
-    for (const view of [atRest, inPhase('open'), inPhase('held'), inPhase('revealed'), voided, deskView({})]) {
+    for (const view of [
+      atRest,
+      inPhase('open'),
+      inPhase('held'),
+      inPhase('revealed'),
+      voided,
+      deskView({}),
+    ]) {
       const step = nextStep(view);
       expect(step && actionOf(step, view).kind).not.toBe('nothing');
     }
@@ -46,7 +58,10 @@ describe('the next sensible step', () => {
 
 describe('what each step does', () => {
   test('asks what the plan has at its cursor, with its own time limit', () => {
-    expect(actionOf('ask', atRest)).toEqual({ kind: 'command', command: { kind: 'ask-planned', seconds: null } });
+    expect(actionOf('ask', atRest)).toEqual({
+      kind: 'command',
+      command: { kind: 'ask-planned', seconds: null },
+    });
   });
 
   test('makes an exercise where there is no plan, or where it ends', () => {
@@ -73,6 +88,7 @@ describe('what each step does', () => {
     ['held', inPhase('held'), ['ask', 'reveal', 'next', 'void', 'undo']],
     ['revealed', inPhase('revealed'), ['ask', 'next', 'void']],
     ['after a round was taken back', voided, ['ask', 'next', 'undo']],
+    ['in a round after one that was taken back', after, ['hold', 'void']],
     ['once the class is over', inPhase('held', { closed: true }), []],
   ] as const)('%s, what can be done', (_, view, expected) => {
     expect(available(view)).toEqual(expected);

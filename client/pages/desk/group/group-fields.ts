@@ -29,7 +29,8 @@ export function groupFields(group: GroupSettings): TemplateResult {
       >Note names
       <select name="naming">
         ${Object.entries(namingWords).map(
-          ([naming, words]) => html`<option value=${naming} ?selected=${naming === group.naming}>${words}</option>`,
+          ([naming, words]) =>
+            html`<option value=${naming} ?selected=${naming === group.naming}>${words}</option>`,
         )}
       </select></label
     >
@@ -44,8 +45,16 @@ export function groupFields(group: GroupSettings): TemplateResult {
     >
     <label
       >Keep the records until
-      <input name="purge" type="date" required aria-describedby="purge-hint" .value=${dateField(group.purgeAt)} />
-      <span class="soft small" id="purge-hint">On that day names, answers and classes are deleted.</span></label
+      <input
+        name="purge"
+        type="date"
+        required
+        aria-describedby="purge-hint"
+        .value=${group.purgeAt === null ? '' : dateField(group.purgeAt)}
+      />
+      <span class="soft small" id="purge-hint"
+        >On that day names, answers and classes are deleted.</span
+      ></label
     >
   `;
 }

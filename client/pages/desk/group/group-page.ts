@@ -33,6 +33,12 @@ export class DeskGroup extends LitElement {
         justify-content: space-between;
         padding-block: var(--space-2);
       }
+      .new {
+        align-items: end;
+        display: grid;
+        gap: var(--space-2);
+        grid-template-columns: minmax(0, 1fr) auto;
+      }
       .columns {
         align-items: start;
         display: grid;
@@ -74,13 +80,13 @@ export class DeskGroup extends LitElement {
     const { group } = detail;
     return html`<main>
       <div>
-        <p class="small"><a href=${homePath}>All groups</a></p>
+        <p><a class="back" href=${homePath}>All groups</a></p>
         <h1>${group.name}</h1>
         <p class="soft">${group.school}</p>
+        <div role="status" class="visually-hidden">${this.said}</div>
+        ${refusalLine(this.refusal)}
       </div>
       ${this.door(detail)}
-      <div role="status">${this.said}</div>
-      ${refusalLine(this.refusal)}
       <div class="columns">
         <section class="sheet stack">
           <h2>Register</h2>
@@ -101,7 +107,9 @@ export class DeskGroup extends LitElement {
       <label
         >Plan for this class
         <select name="plan">
-          ${plans.map((plan) => html`<option value=${plan.id}>${plan.title}</option>`)}
+          ${plans.map(
+            (plan, index) => html`<option value=${plan.id} .selected=${index === 0}>${plan.title}</option>`,
+          )}
           <option value="">No plan: ask on the spot</option>
         </select></label
       >
@@ -121,8 +129,8 @@ export class DeskGroup extends LitElement {
             </li>`,
         )}
       </ul>
-      <form class="row" @submit=${this.addPlan}>
-        <label class="grow">New plan <input name="title" required maxlength="80" /></label>
+      <form class="new" @submit=${this.addPlan}>
+        <label>New plan <input name="title" required maxlength="80" /></label>
         <button>Add a plan</button>
       </form>
     </section>`;
@@ -157,13 +165,15 @@ export class DeskGroup extends LitElement {
         </form>
         <div class="stack">
           <hr />
-          ${this.deleting
-            ? html`<p>This deletes the register, plans, classes and all answers of ${group.name}.</p>
-                <div class="row">
-                  <button @click=${this.deleteGroup}>Delete ${group.name} for good</button>
-                  <button @click=${() => (this.deleting = false)}>Keep it</button>
-                </div>`
-            : html`<div><button @click=${() => (this.deleting = true)}>Delete this group</button></div>`}
+          ${
+            this.deleting
+              ? html`<p>This deletes the register, plans, classes and all answers of ${group.name}.</p>
+                  <div class="row">
+                    <button @click=${this.deleteGroup}>Delete ${group.name} for good</button>
+                    <button @click=${() => (this.deleting = false)}>Keep it</button>
+                  </div>`
+              : html`<div><button @click=${() => (this.deleting = true)}>Delete this group</button></div>`
+          }
         </div>
       </details>
     </section>`;
@@ -176,7 +186,7 @@ export class DeskGroup extends LitElement {
   }
 
   /** Says what came of a change, and shows the group as the server has it now. */
-  private async after(reply: Awaited<ReturnType<typeof api.changeGroup>>, said: string) {
+  private async settle(reply: Awaited<ReturnType<typeof api.changeGroup>>, said: string) {
     this.refusal = reply.ok ? '' : reply.error.message;
     this.said = reply.ok ? said : '';
     await this.load();
@@ -187,11 +197,11 @@ export class DeskGroup extends LitElement {
     const { change } = event;
     switch (change.kind) {
       case 'add':
-        return this.after(await api.addStudents(this.groupId, change.names), 'Added to the register.');
+        return this.settle(await api.addStudents(this.groupId, change.names), 'Added to the register.');
       case 'change':
-        return this.after(await api.changeStudent(change.id, change.fields), 'Saved.');
+        return this.settle(await api.changeStudent(change.id, change.fields), 'Saved.');
       case 'remove':
-        return this.after(await api.removeStudent(change.id), 'Taken off the register.');
+        return this.settle(await api.removeStudent(change.id), 'Taken off the register.');
     }
   }
 
@@ -214,7 +224,8 @@ export class DeskGroup extends LitElement {
 
   private async saveSettings(event: SubmitEvent) {
     const form = formOf(event);
-    if (form) await this.after(await api.changeGroup(this.groupId, settingsIn(form)), 'The settings are saved.');
+    if (form)
+      await this.settle(await api.changeGroup(this.groupId, settingsIn(form)), 'The settings are saved.');
   }
 
   private async deleteGroup() {

@@ -64,11 +64,15 @@ export class DeskGroups extends LitElement {
       <section class="sheet stack">
         <div class="row">
           <button @click=${this.invite}>Invite another teacher</button>
-          <span class="soft small">Makes a link that works once. Each teacher sees only their own groups.</span>
+          <span class="soft small"
+            >Makes a link that works once. Each teacher sees only their own groups.</span
+          >
         </div>
-        ${this.invitation === ''
-          ? nothing
-          : html`<label>Pass this link on <input readonly .value=${this.invitation} /></label>`}
+        ${
+          this.invitation === ''
+            ? nothing
+            : html`<label>Pass this link on <input readonly .value=${this.invitation} /></label>`
+        }
       </section>
     </main>`;
   }
@@ -84,11 +88,15 @@ export class DeskGroups extends LitElement {
               <a class="name" href=${groupPath(group.id)}>${group.name}</a>
               <p class="soft">${group.school}</p>
             </div>
-            ${group.openClass
-              ? html`<a class="button primary" href=${classPath(group.openClass.id)}
-                  >Back to the class · ${spacedCode(group.openClass.code)}</a
-                >`
-              : html`<a class="button" href=${groupPath(group.id)} aria-label=${`Open ${group.name}`}>Open</a>`}
+            ${
+              group.openClass
+                ? html`<a class="button primary" href=${classPath(group.openClass.id)}
+                    >Back to the class · ${spacedCode(group.openClass.code)}</a
+                  >`
+                : html`<a class="button" href=${groupPath(group.id)} aria-label=${`Open ${group.name}`}
+                    >Open</a
+                  >`
+            }
           </li>`,
       )}
     </ul>`;

@@ -1,5 +1,6 @@
 import { LitElement, css, html } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { live } from 'lit/directives/live.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Student } from '../api.ts';
 import { deskStyles } from '../desk-styles.ts';
@@ -92,6 +93,15 @@ export class DeskRegister extends LitElement {
           width: auto;
         }
       }
+      @media (max-width: 22rem) {
+        tr {
+          grid-template-columns: 4.5rem 1fr auto;
+        }
+        td.time {
+          grid-column: 1 / -1;
+          grid-row: 3;
+        }
+      }
     `,
   ];
 
@@ -101,9 +111,11 @@ export class DeskRegister extends LitElement {
 
   override render() {
     return html`
-      ${this.students.length === 0
-        ? html`<p>Nobody is on the register yet. Paste the names, one a line.</p>`
-        : this.table()}
+      ${
+        this.students.length === 0
+          ? html`<p>Nobody is on the register yet. Paste the names, one a line.</p>`
+          : this.table()
+      }
       <details ?open=${this.students.length === 0}>
         <summary>Add names</summary>
         <form class="stack" @submit=${this.add}>
@@ -119,7 +131,9 @@ export class DeskRegister extends LitElement {
 
   private table() {
     const teams = new Set(this.students.flatMap(({ team }) => team ?? []));
-    return html`<datalist id="teams">${[...teams].map((team) => html`<option value=${team}></option>`)}</datalist>
+    return html`<datalist id="teams">
+        ${[...teams].map((team) => html`<option value=${team}></option>`)}
+      </datalist>
       <table>
         <thead>
           <tr>
@@ -146,7 +160,7 @@ export class DeskRegister extends LitElement {
       <td class="name">
         <input
           aria-label="Name"
-          .value=${name}
+          .value=${live(name)}
           maxlength="40"
           @change=${(event: Event) => {
             const text = valueOf(event);
@@ -161,7 +175,7 @@ export class DeskRegister extends LitElement {
           inputmode="numeric"
           pattern="[0-9]*"
           maxlength="3"
-          .value=${seatNumber === null ? '' : String(seatNumber)}
+          .value=${live(seatNumber === null ? '' : String(seatNumber))}
           @change=${(event: Event) => {
             const text = valueOf(event);
             if (/^\d{0,3}$/.test(text)) this.change(id, { seatNumber: text === '' ? null : Number(text) });
@@ -174,7 +188,7 @@ export class DeskRegister extends LitElement {
           placeholder="Team"
           list="teams"
           maxlength="20"
-          .value=${team ?? ''}
+          .value=${live(team ?? '')}
           @change=${(event: Event) => {
             const text = valueOf(event);
             this.change(id, { team: text === '' ? null : text });
@@ -187,21 +201,26 @@ export class DeskRegister extends LitElement {
           @change=${(event: Event) => this.change(id, { moreTime: Number(valueOf(event)) })}
         >
           ${moreTimeWords.map(
-            ([factor, words]) => html`<option value=${factor} ?selected=${factor === moreTime}>${words}</option>`,
+            ([factor, words]) =>
+              html`<option value=${factor} ?selected=${factor === moreTime}>${words}</option>`,
           )}
         </select>
       </td>
       <td class="end">
-        ${this.leaving === id
-          ? html`<button @click=${() => this.remove(id)} aria-label=${`Take ${name} off for good`}>Sure?</button>`
-          : html`<button
-              class="narrow"
-              @click=${() => (this.leaving = id)}
-              aria-label=${`Take ${name} off the register`}
-              title="Take off the register"
-            >
-              −
-            </button>`}
+        ${
+          this.leaving === id
+            ? html`<button @click=${() => this.takeOff(id)} aria-label=${`Take ${name} off for good`}>
+                Sure?
+              </button>`
+            : html`<button
+                class="narrow"
+                @click=${() => (this.leaving = id)}
+                aria-label=${`Take ${name} off the register`}
+                title="Take off the register"
+              >
+                −
+              </button>`
+        }
       </td>
     </tr>`;
   }
@@ -210,7 +229,7 @@ export class DeskRegister extends LitElement {
     this.dispatchEvent(new RegisterEvent({ kind: 'change', id, fields }));
   }
 
-  private remove(id: string) {
+  private takeOff(id: string) {
     this.leaving = null;
     this.dispatchEvent(new RegisterEvent({ kind: 'remove', id }));
   }

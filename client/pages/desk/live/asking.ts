@@ -12,24 +12,31 @@ export class DeskAsking extends LitElement {
     deskStyles,
     css`
       ul {
-        max-height: 11rem;
+        margin-bottom: var(--space-3);
+        max-height: 6.1rem;
         overflow: auto;
       }
       li {
         align-items: center;
         border-top: 1px solid var(--line);
-        display: flex;
-        flex-wrap: wrap;
-        gap: var(--space-1) var(--space-3);
-        justify-content: space-between;
+        display: grid;
+        gap: var(--space-3);
+        grid-template-columns: minmax(0, 1fr) auto;
         padding-block: var(--space-1);
+      }
+      .buttons {
+        display: flex;
+        gap: var(--space-2);
+      }
+      button {
+        padding-inline: var(--space-3);
       }
       li:first-child {
         border-top: 0;
       }
       .sheet {
         border-left: 4px solid var(--brass);
-        padding-block: var(--space-2);
+        padding: 2px var(--space-3);
       }
     `,
   ];
@@ -50,11 +57,13 @@ export class DeskAsking extends LitElement {
           const who = this.hiding ? 'Somebody' : name;
           return html`<li>
             <span>
-              ${reason === 'new'
-                ? html`<b>${who}</b> is not on the register and asks to come in.`
-                : html`<b>${who}</b> is here on another device. Move the place to this one?`}
+              ${
+                reason === 'new'
+                  ? html`<b>${who}</b> asks to come in.`
+                  : html`<b>${who}</b> is in on another device. Move to the new one?`
+              }
             </span>
-            <span class="row">
+            <span class="buttons">
               <button @click=${() => this.send({ kind: 'admit', seatId })} aria-label=${`Let in: ${who}`}>
                 ${reason === 'new' ? 'Let in' : 'Move'}
               </button>

@@ -53,6 +53,9 @@ export class DeskBar extends LitElement {
       .big .keys {
         margin-left: auto;
       }
+      kbd {
+        font-family: var(--face-text);
+      }
       svg {
         flex: none;
         height: 1.8rem;
@@ -86,14 +89,18 @@ export class DeskBar extends LitElement {
         .steps button.primary {
           display: inline-flex;
           grid-column: 1 / -1;
-          grid-row: 9;
+          order: 1;
         }
         .steps.all button {
           display: inline-flex;
           justify-content: flex-start;
           min-height: 52px;
         }
+        .steps.all .big {
+          font-size: 1.1rem;
+        }
         .steps.all button.primary {
+          font-size: 1.25rem;
           min-height: 66px;
         }
         .keys {
@@ -118,7 +125,12 @@ export class DeskBar extends LitElement {
     if (!view) return nothing;
     const again = asksAgain(view);
     const looks: readonly Look[] = [
-      { step: 'ask', words: again ? 'Ask again' : 'Ask', key: 'A', sign: again ? 'end-repeat' : 'start-repeat' },
+      {
+        step: 'ask',
+        words: again ? 'Ask again' : 'Ask',
+        key: 'A',
+        sign: again ? 'end-repeat' : 'start-repeat',
+      },
       { step: 'hold', words: 'Hold', key: 'H', sign: 'fermata' },
       { step: 'reveal', words: 'Reveal', key: 'R', sign: 'final-barline' },
       { step: 'next', words: 'Next', key: 'N', sign: 'next' },
@@ -126,14 +138,14 @@ export class DeskBar extends LitElement {
       { step: 'undo', words: 'Undo', key: 'U' },
     ];
     const sensible = nextStep(view);
-    return html`<div class=${classMap({ steps: true, all: this.all })} role="group" aria-label="Steps of the round">
+    return html`<div
+        class=${classMap({ steps: true, all: this.all })}
+        role="group"
+        aria-label="Steps of the round"
+      >
         ${looks.map((look) => this.button(look, view, sensible))}
       </div>
-      <button
-        class="more"
-        aria-expanded=${this.all}
-        @click=${() => (this.all = !this.all)}
-      >
+      <button class="more" aria-expanded=${this.all} @click=${() => (this.all = !this.all)}>
         ${this.all ? 'Less' : 'More'}
       </button>`;
   }

@@ -1,15 +1,21 @@
-import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
+import { LitElement, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { classMap } from 'lit/directives/class-map.js';
 import type { DeskCommand } from '../../../../shared/protocol/commands.ts';
+import type { DeskView } from '../../../../shared/protocol/views.ts';
+import { ConnectionController } from '../../../connection/connection-controller.ts';
+import { connectDesk } from '../../../connection/socket.ts';
 import { deskStyles } from '../desk-styles.ts';
+import { homePath } from '../routes.ts';
 import './asking.ts';
 import './bar.ts';
 import './class-panel.ts';
 import type { KeySettingsEvent } from './class-panel.ts';
-import './drawer.ts';
-import { type CommandEvent, type Panel, type PanelEvent, type StepEvent } from './events.ts';
+import { classPageStyles } from './class-page-styles.ts';
+import { DeskDrawer } from './drawer.ts';
+import type { CommandEvent, Panel, PanelEvent, StepEvent } from './events.ts';
 import './header.ts';
+import type { DeskHeader } from './header.ts';
 import { keyActionOf, pedalPause, pressOf, type KeyAction } from './keys.ts';
 import './make-dialog.ts';
 import './plan-column.ts';
@@ -17,13 +23,251 @@ import { loadPreferences, savePreferences, type Preferences } from './preference
 import './rest-centre.ts';
 import './round-centre.ts';
 import './shown.ts';
-import { actionOf, nextStep, stepBack, type Step, type StepAction } from './steps.ts';
+import { actionOf, currentRound, nextStep, stepBack, type StepAction } from './steps.ts';
 import './summary.ts';
-import { classPageStyles } from './class-page-styles.ts';
 
-/** The live Desk: owns the connection and what is open beside it; its parts get the view and say what they want. */
+/**
+ * The live Desk. It owns the line to the class and what is open beside the round; its parts get the view and say
+ * what they want.
+ */
 @customElement('desk-class')
 export class DeskClass extends LitElement {
   static override styles = [deskStyles, classPageStyles];
 
   @property() classId = '';
+  @state() private panel: Panel | null = null;
+  @state() private drawerOpen = false;
+  /** Why the last command was refused. */
+  @state() private refusal = '';
+  @state() private preferences: Preferences = loadPreferences();
+
+  @query('desk-header') private header?: DeskHeader;
+
+  private readonly live = new ConnectionController<'desk:view'>(this);
+  /** Server time minus this device's, taken with each new view; and the view it was taken with. */
+  private offset = 0;
+  private timed: DeskView | null = null;
+  /** A step is under way: a second press of the same pedal must not run into what comes after it. */
+  private stepping = false;
+  private pedalAt = -Infinity;
+
+  override connectedCallback() {
+    super.connectedCallback();
+    document.addEventListener('keydown', this.onKey);
+  }
+
+  override disconnectedCallback() {
+    super.disconnectedCallback();
+    document.removeEventListener('keydown', this.onKey);
+  }
+
+  protected override willUpdate(properties: PropertyValues<this>) {
+    if (properties.has('classId')) this.live.use(connectDesk(this.classId));
+    const { view } = this;
+    if (view && view !== this.timed) {
+      this.timed = view;
+      this.offset = view.now - Date.now();
+    }
+  }
+
+  private get view(): DeskView | null {
+    return this.live.connection?.view('desk:view') ?? null;
+  }
+
+  override render() {
+    const { view } = this;
+    const refused = this.live.connection?.refusal;
+    if (!view)
+      return html`<main class="opening">
+        <h1>${refused ? 'This class can’t be opened' : 'Opening the class'}</h1>
+        ${refused ? html`<p>${refused.message}</p>` : nothing}
+        ${refused ? html`<p><a href=${homePath}>To your groups</a></p>` : nothing}
+      </main>`;
+    const { keys, hiding } = this.preferences;
+    return html`
+      <header>
+        <desk-header
+          .view=${view}
+          .keys=${keys}
+          .hiding=${hiding}
+          .drawerOpen=${this.drawerOpen}
+          @desk-panel=${this.onPanel}
+          @desk-hide=${this.turnHiding}
+        ></desk-header>
+        ${this.notices()}
+      </header>
+      <div
+        class=${classMap({ columns: true, 'with-drawer': this.drawerOpen })}
+        @desk-command=${this.onCommand}
+        @desk-panel=${this.onPanel}
+      >
+        <aside class=${classMap({ plan: true, over: this.panel === 'plan' })} aria-label="Plan">
+          <div class="close"><button @click=${() => (this.panel = null)}>Close</button></div>
+          <desk-plan-column .view=${view}></desk-plan-column>
+        </aside>
+        <main>${this.middle(view)}</main>
+        ${
+          this.drawerOpen
+            ? html`<aside class="students" aria-label="Students">
+                <desk-drawer .view=${view} .hiding=${hiding} .letters=${keys.letters}></desk-drawer>
+              </aside>`
+            : nothing
+        }
+        ${this.dialog(view)}
+      </div>
+      ${
+        view.closed
+          ? nothing
+          : html`<section aria-label="Steps of the round">
+              <desk-bar
+                .view=${view}
+                .keys=${keys}
+                @desk-step=${(event: StepEvent) => this.act(actionOf(event.step, view))}
+              ></desk-bar>
+            </section>`
+      }
+    `;
+  }
+
+  private notices() {
+    const lost = this.live.connection?.state === 'lost';
+    return html`<div role="status">
+        ${lost ? html`<p class="notice">Out of touch. Trying again.</p>` : nothing}
+      </div>
+      <div role="alert">
+        ${
+          this.refusal === ''
+            ? nothing
+            : html`<p class="notice refused">
+                ${this.refusal} <button @click=${() => (this.refusal = '')}>Put away</button>
+              </p>`
+        }
+      </div>`;
+  }
+
+  private middle(view: DeskView) {
+    const { hiding } = this.preferences;
+    if (view.closed) return html`<desk-summary .view=${view}></desk-summary>`;
+    return html`
+      <desk-asking .asking=${view.asking} .hiding=${hiding}></desk-asking>
+      <desk-shown .view=${view} .tapping=${this.panel === 'taps'}></desk-shown>
+      ${
+        currentRound(view)
+          ? html`<desk-round-centre
+              .view=${view}
+              .hiding=${hiding}
+              .offset=${this.offset}
+            ></desk-round-centre>`
+          : html`<desk-rest-centre .view=${view} .hiding=${hiding}></desk-rest-centre>`
+      }
+    `;
+  }
+
+  private dialog(view: DeskView) {
+    switch (this.panel) {
+      case 'make':
+      case 'change':
+      case 'chart':
+        return html`<desk-make-dialog
+          .view=${view}
+          .purpose=${this.panel}
+          .hiding=${this.preferences.hiding}
+        ></desk-make-dialog>`;
+      case 'class':
+        return html`<desk-class-panel
+          .view=${view}
+          .keys=${this.preferences.keys}
+          @desk-keys=${(event: KeySettingsEvent) => this.remember({ keys: event.keys })}
+        ></desk-class-panel>`;
+      case 'plan':
+      case 'students':
+      case 'taps':
+      case null:
+        return nothing;
+    }
+  }
+
+  private readonly onPanel = ({ panel }: PanelEvent): void => {
+    if (panel === 'students') this.turnDrawer();
+    else this.panel = panel;
+  };
+
+  private turnDrawer() {
+    this.panel = null;
+    this.drawerOpen = !this.drawerOpen;
+    const focused = this.shadowRoot?.activeElement;
+    if (!this.drawerOpen && focused instanceof DeskDrawer) this.header?.focusStudents();
+  }
+
+  private readonly turnHiding = (): void => {
+    this.remember({ hiding: !this.preferences.hiding });
+  };
+
+  private remember(change: Partial<Preferences>) {
+    this.preferences = { ...this.preferences, ...change };
+    savePreferences(this.preferences);
+  }
+
+  private readonly onCommand = ({ command }: CommandEvent): void => {
+    void this.send(command);
+  };
+
+  private async send(command: DeskCommand): Promise<void> {
+    const reply = await this.live.connection?.send(command);
+    if (reply) this.refusal = reply.ok ? '' : reply.error.message;
+  }
+
+  private async act(action: StepAction): Promise<void> {
+    if (action.kind === 'make') this.panel = 'make';
+    if (action.kind !== 'command' || this.stepping) return;
+    this.stepping = true;
+    await this.send(action.command);
+    this.stepping = false;
+  }
+
+  private readonly onKey = (event: KeyboardEvent): void => {
+    const action = keyActionOf(pressOf(event), this.preferences.keys);
+    if (action === null || !this.view || this.isCovered(event)) return;
+    event.preventDefault();
+    this.follow(action, this.view, event.timeStamp);
+  };
+
+  /** A dialog has the keyboard to itself. */
+  private isCovered(event: KeyboardEvent): boolean {
+    return (
+      this.panel === 'make' ||
+      this.panel === 'change' ||
+      this.panel === 'chart' ||
+      this.panel === 'class' ||
+      event.composedPath().some((target) => target instanceof HTMLDialogElement)
+    );
+  }
+
+  private follow(action: KeyAction, view: DeskView, at: number) {
+    switch (action) {
+      case 'students':
+        this.turnDrawer();
+        return;
+      case 'hide':
+        this.turnHiding();
+        return;
+      case 'sensible':
+      case 'back': {
+        if (at - this.pedalAt < pedalPause) return;
+        this.pedalAt = at;
+        const step = nextStep(view);
+        if (action === 'back') void this.act(stepBack(view));
+        else if (step) void this.act(actionOf(step, view));
+        return;
+      }
+      default:
+        void this.act(actionOf(action, view));
+    }
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'desk-class': DeskClass;
+  }
+}

@@ -79,7 +79,9 @@ export class DeskClassPanel extends LitElement {
   private wayIn(view: DeskView) {
     return html`<section aria-label="The way in">
       <desk-invite .code=${view.code}></desk-invite>
-      <p><a href=${`/board/${view.code}`} target="_blank" rel="noopener">Open the Board in a new window</a></p>
+      <p>
+        <a href=${`/board/${view.code}`} target="_blank" rel="noopener">Open the Board in a new window</a>
+      </p>
     </section>`;
   }
 
@@ -92,7 +94,8 @@ export class DeskClassPanel extends LitElement {
           <select @change=${this.usePlan}>
             <option value="" .selected=${view.plan === null}>No plan</option>
             ${this.plans.map(
-              (plan) => html`<option value=${plan.id} .selected=${plan.id === view.plan?.id}>${plan.title}</option>`,
+              (plan) =>
+                html`<option value=${plan.id} .selected=${plan.id === view.plan?.id}>${plan.title}</option>`,
             )}
           </select></label
         >
@@ -134,8 +137,8 @@ export class DeskClassPanel extends LitElement {
           >Page Up and Page Down, as a page-turn pedal sends them</rootcall-switch
         >
         <p class="soft small">
-          Page Down does the filled step. Page Up goes one step back and never takes answers away: a held round
-          opens again, a revealed one is asked again, at rest the plan goes one back.
+          Page Down does the filled step. Page Up goes one step back and never takes answers away: a held
+          round opens again, a revealed one is asked again, at rest the plan goes one back.
         </p>
       </section>`;
   }
@@ -143,15 +146,17 @@ export class DeskClassPanel extends LitElement {
   private end() {
     return html`<hr />
       <section aria-label="The end">
-        ${this.closing
-          ? html`<p role="alert">
-                Close the class for everybody? The code stops working; all answers are kept.
-              </p>
-              <div class="row">
-                <button class="primary" @click=${this.close}>Close the class</button>
-                <button @click=${() => (this.closing = false)}>Keep it open</button>
-              </div>`
-          : html`<div><button @click=${() => (this.closing = true)}>Close the class…</button></div>`}
+        ${
+          this.closing
+            ? html`<p role="alert">
+                  Close the class for everybody? The code stops working; all answers are kept.
+                </p>
+                <div class="row">
+                  <button class="primary" @click=${this.close}>Close the class</button>
+                  <button @click=${() => (this.closing = false)}>Keep it open</button>
+                </div>`
+            : html`<div><button @click=${() => (this.closing = true)}>Close the class…</button></div>`
+        }
       </section>`;
   }
 

@@ -1,11 +1,6 @@
 import { LitElement, html } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-
-/** `clockText(100_000)` is "1:40". */
-export function clockText(milliseconds: number): string {
-  const seconds = Math.max(0, Math.floor(milliseconds / 1000));
-  return `${String(Math.floor(seconds / 60))}:${String(seconds % 60).padStart(2, '0')}`;
-}
+import { clockText } from './clock-text.ts';
 
 /** How long a round has been open, by the server's clock; with a limit, also how long it may be. */
 @customElement('desk-clock')

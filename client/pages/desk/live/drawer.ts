@@ -5,7 +5,7 @@ import type { DeskStudentView, DeskView } from '../../../../shared/protocol/view
 import { deskStyles } from '../desk-styles.ts';
 import { PanelEvent } from './events.ts';
 import { countedAnswer, inOrder, type Standing } from './figures.ts';
-import { slipWords } from './slip-words.ts';
+import { slipNote } from './slips.ts';
 import { currentRound } from './steps.ts';
 import { standingSign } from './standing-sign.ts';
 import './student-detail.ts';
@@ -35,7 +35,7 @@ export class DeskDrawer extends LitElement {
         display: grid;
         font-weight: 400;
         gap: var(--space-2);
-        grid-template-columns: 1.5rem minmax(0, 1fr) auto;
+        grid-template-columns: 1.5rem minmax(0, 1fr) fit-content(62%);
         justify-content: normal;
         min-height: 33px;
         padding: 4px 0;
@@ -81,7 +81,7 @@ export class DeskDrawer extends LitElement {
     return html`
       <div class="head">
         <h2 tabindex="-1">Students</h2>
-        <button class="plain" @click=${() => this.dispatchEvent(new PanelEvent(null))}>
+        <button class="plain" @click=${() => this.dispatchEvent(new PanelEvent('students'))}>
           Close ${this.letters ? html`<kbd aria-hidden="true">S</kbd>` : nothing}
         </button>
       </div>
@@ -99,22 +99,22 @@ export class DeskDrawer extends LitElement {
   private row(view: DeskView, student: DeskStudentView, standing: Standing) {
     const open = this.openId === student.id;
     const name = this.nameOf(view, student);
+    const covered = this.hiding && currentRound(view)?.phase !== 'revealed';
     return html`<li>
-      <button
-        class="student"
-        aria-expanded=${open}
-        @click=${() => (this.openId = open ? null : student.id)}
-      >
-        ${standingSign(standing)}<span>${name}</span><span class="soft">${noteOf(student, standing)}</span>
+      <button class="student" aria-expanded=${open} @click=${() => (this.openId = open ? null : student.id)}>
+        ${standingSign(standing)}<span>${name}</span
+        ><span class="soft">${noteOf(student, standing, covered)}</span>
       </button>
-      ${open
-        ? html`<desk-student-detail
-            .view=${view}
-            .student=${student}
-            .shownName=${name}
-            .hiding=${this.hiding}
-          ></desk-student-detail>`
-        : nothing}
+      ${
+        open
+          ? html`<desk-student-detail
+              .view=${view}
+              .student=${student}
+              .shownName=${name}
+              .hiding=${this.hiding}
+            ></desk-student-detail>`
+          : nothing
+      }
     </li>`;
   }
 
@@ -132,17 +132,18 @@ function presenceOnly(student: DeskStudentView): Standing {
   return student.presence === 'here' ? 'waiting' : student.presence;
 }
 
-function noteOf(student: DeskStudentView, standing: Standing): string {
+/** `covered`: the answer key is hidden, and the name of a slip would give it away. */
+function noteOf(student: DeskStudentView, standing: Standing, covered: boolean): string {
   const answer = countedAnswer(student);
+  const notDone = answer && !answer.done ? ', not done' : '';
   const late = student.late ? (student.late.counted ? ', late' : ', late one kept') : '';
   switch (standing) {
     case 'slip':
     case 'unclear':
-      return (answer ? slipWords(answer.verdict) : '') + late;
+      return (answer && !covered ? slipNote(answer.verdict) : 'slip') + notDone + late;
     case 'right': {
       const more = answer?.accepted ? 'accepted' : answer?.by === 'teacher' ? 'entered' : '';
-      const done = answer && !answer.done ? 'not done' : '';
-      return [more, done].filter((word) => word !== '').join(', ') + late;
+      return (more + notDone + late).replace(/^, /, '');
     }
     case 'late':
       return 'late';

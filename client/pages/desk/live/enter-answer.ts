@@ -66,7 +66,9 @@ export class DeskEnterAnswer extends LitElement {
 
   private enter() {
     if (this.places.length === 0 || !this.studentId) return;
-    this.dispatchEvent(new CommandEvent({ kind: 'enter', studentId: this.studentId, places: this.places }));
+    this.dispatchEvent(
+      new CommandEvent({ kind: 'enter', studentId: this.studentId, places: [...this.places] }),
+    );
     this.dialog?.close();
   }
 }

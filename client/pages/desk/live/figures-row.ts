@@ -3,7 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { DeskView } from '../../../../shared/protocol/views.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { figuresOf, percent } from './figures.ts';
-import { commonSlip } from './common-slip.ts';
+import { commonSlip } from './slips.ts';
 import { currentRound } from './steps.ts';
 
 /** Three figures parted by barlines: done, right, commonest slip. */
@@ -13,8 +13,8 @@ export class DeskFiguresRow extends LitElement {
     deskStyles,
     css`
       dl {
-        display: flex;
-        flex-wrap: wrap;
+        display: grid;
+        grid-template-columns: auto auto minmax(0, 1fr);
         margin: 0;
       }
       div {
@@ -25,6 +25,7 @@ export class DeskFiguresRow extends LitElement {
         align-items: baseline;
         column-gap: var(--space-1);
         padding: 0 1.6rem;
+        min-width: 0;
       }
       div:first-child {
         border-left: 0;
@@ -38,6 +39,7 @@ export class DeskFiguresRow extends LitElement {
         color: var(--soft);
         font-size: 1.4rem;
         margin: 0;
+        white-space: nowrap;
       }
       .figure {
         color: var(--ink);
@@ -48,13 +50,19 @@ export class DeskFiguresRow extends LitElement {
         color: var(--rose);
         font-weight: 600;
       }
-      .slip::first-letter {
+      .line {
+        display: block;
+      }
+      @media (max-width: 22rem) {
+        .line {
+          display: none;
+        }
+      }
+      .slip::first-letter,
+      .line::first-letter {
         text-transform: uppercase;
       }
       @media (max-width: 60rem) {
-        dl {
-          flex-wrap: nowrap;
-        }
         div {
           padding: 0 var(--space-3);
         }
@@ -93,19 +101,21 @@ export class DeskFiguresRow extends LitElement {
         <dd class="figure">${right}</dd>
         <dd>${share === null ? nothing : html`${share} %`}</dd>
       </div>
-      ${slip
-        ? html`<div>
-            <dt>
-              <span class="slip">${slip.name}</span>
-              ${slip.line === '' ? nothing : html`<br /><span class="soft">${slip.line}</span>`}
-            </dt>
-            <dd class="figure">${slip.count}</dd>
-            <dd>of ${slips} ${slips === 1 ? 'slip' : 'slips'}</dd>
-          </div>`
-        : html`<div>
-            <dt class="soft">${slips === 1 ? 'slip' : 'slips'}</dt>
-            <dd class="figure">${slips}</dd>
-          </div>`}
+      ${
+        slip
+          ? html`<div>
+              <dt>
+                <span class="slip">${slip.name}</span>
+                <span class="soft line">${slip.line}</span>
+              </dt>
+              <dd class="figure">${slip.count}</dd>
+              <dd>of ${slips} ${slips === 1 ? 'slip' : 'slips'}</dd>
+            </div>`
+          : html`<div>
+              <dt class="soft">${slips === 1 ? 'slip' : 'slips'}</dt>
+              <dd class="figure">${slips}</dd>
+            </div>`
+      }
     </dl>`;
   }
 }

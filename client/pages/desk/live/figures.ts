@@ -1,10 +1,9 @@
-import type { SlipCause, Verdict } from '../../../../shared/exercise/verdict.ts';
+import type { Verdict } from '../../../../shared/exercise/verdict.ts';
 import type { DeskAnswerView, DeskStudentView, DeskView } from '../../../../shared/protocol/views.ts';
 import { currentRound } from './steps.ts';
 
 /** What a student's row says first. */
-export type Standing =
-  'slip' | 'unclear' | 'late' | 'right' | 'placing' | 'waiting' | 'away' | 'absent';
+export type Standing = 'slip' | 'unclear' | 'late' | 'right' | 'placing' | 'waiting' | 'away' | 'absent';
 
 /** Slips first: who needs the teacher, then who is fine, then who isn't there. */
 const order: readonly Standing[] = [
@@ -95,12 +94,3 @@ export function isSettled(view: DeskView): boolean {
 export function percent(right: number, of: number): number | null {
   return of === 0 ? null : Math.round((100 * right) / of);
 }
-
-/** The slips of settled answers, for counting. */
-export function slipsOf(view: DeskView): readonly Verdict[] {
-  return settledAnswers(view)
-    .filter((answer) => !isRight(answer))
-    .map((answer) => answer.verdict);
-}
-
-export type { SlipCause };

@@ -56,6 +56,17 @@ export class DeskHeader extends LitElement {
       .code b {
         letter-spacing: 0.06em;
       }
+      .hiding {
+        background: var(--brass-wash);
+        border-color: var(--ink);
+      }
+      nav {
+        display: flex;
+        gap: var(--space-2);
+      }
+      nav button {
+        padding-inline: var(--space-3);
+      }
       .narrow-only {
         display: none;
       }
@@ -94,14 +105,12 @@ export class DeskHeader extends LitElement {
           display: inline-flex;
         }
         nav {
-          display: flex;
           flex-basis: 100%;
-          gap: var(--space-2);
         }
         nav button {
-          flex: 1;
+          flex: 1 1 auto;
           min-height: 40px;
-          padding-inline: var(--space-2);
+          padding-inline: var(--space-1);
         }
       }
     `,
@@ -110,15 +119,23 @@ export class DeskHeader extends LitElement {
   @property({ attribute: false }) view: DeskView | null = null;
   @property({ attribute: false }) keys: KeySettings = { letters: true, pedal: true };
   @property({ type: Boolean }) hiding = false;
+  @property({ type: Boolean }) drawerOpen = false;
+
+  /** For when the drawer closes under the focus. */
+  focusStudents() {
+    this.renderRoot.querySelector<HTMLElement>('#students')?.focus();
+  }
 
   override render() {
     const { view } = this;
     if (!view) return nothing;
     const { here } = figuresOf(view);
-    const boards = view.boards === 0
-      ? html`<a href=${`/board/${view.code}`} target="_blank" rel="noopener">Open the Board</a>`
-      : html`<span class="soft">Board connected</span>`;
-    const asking = view.asking.length;
+    const boards =
+      view.boards === 0
+        ? html`<a href=${`/board/${view.code}`} target="_blank" rel="noopener">Open the Board</a>`
+        : html`<span class="soft">Board connected</span>`;
+    const key = (letter: string) =>
+      this.keys.letters ? html`<kbd class="wide-only" aria-hidden="true">${letter}</kbd>` : nothing;
     return html`
       <a class="mark" href=${groupPath(view.groupId)} aria-label="Rootcall, to the group">
         <rootcall-mark></rootcall-mark><span>Rootcall</span>
@@ -131,18 +148,21 @@ export class DeskHeader extends LitElement {
       </div>
       <nav aria-label="Panels">
         <button class="narrow-only" @click=${() => this.dispatchEvent(new PanelEvent('plan'))}>Plan</button>
-        <button class="narrow-only" @click=${() => this.dispatchEvent(new PanelEvent('students'))}>
-          Students${asking > 0 ? html` (${asking} asking)` : nothing}
+        <button
+          id="students"
+          aria-expanded=${this.drawerOpen}
+          aria-keyshortcuts=${this.keys.letters ? 'S' : nothing}
+          @click=${() => this.dispatchEvent(new PanelEvent('students'))}
+        >
+          Students${key('S')}
         </button>
         <button
-          aria-pressed=${this.hiding}
+          class=${this.hiding ? 'hiding' : ''}
           aria-keyshortcuts=${this.keys.letters ? 'K' : nothing}
           title="Hides names and the answer key, for a shared screen"
           @click=${() => this.dispatchEvent(new HideEvent())}
         >
-          ${this.hiding ? 'Hidden' : 'Hide'}${this.keys.letters
-            ? html`<kbd class="wide-only" aria-hidden="true">K</kbd>`
-            : nothing}
+          ${this.hiding ? 'Show names' : 'Hide names'}${key('K')}
         </button>
         <button @click=${() => this.dispatchEvent(new PanelEvent('class'))}>Class</button>
       </nav>

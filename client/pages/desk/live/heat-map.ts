@@ -1,13 +1,17 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { instrumentById, standardGuitar, type Fret, type FretRange } from '../../../../shared/theory/fretboard.ts';
+import {
+  instrumentById,
+  standardGuitar,
+  type Fret,
+  type FretRange,
+} from '../../../../shared/theory/fretboard.ts';
 import type { DeskView } from '../../../../shared/protocol/views.ts';
 import '../../../components/legend.ts';
 import '../../../fretboard/neck.ts';
 import { deskStyles } from '../desk-styles.ts';
-import { commonSlip } from './common-slip.ts';
-import { heatMap } from './heat.ts';
 import { figuresOf } from './figures.ts';
+import { commonSlip, heatMap } from './slips.ts';
 import { currentRound } from './steps.ts';
 
 /** The frets that the map shows at least, so that it does not jump while answers come in. */
@@ -39,17 +43,24 @@ export class DeskHeatMap extends LitElement {
         font-family: var(--face-text);
         font-size: var(--text-body);
       }
+      /* The map takes what room is left and never asks for more. */
+      .map {
+        min-height: 8.5rem;
+        position: relative;
+      }
       rootcall-neck {
-        height: 100%;
-        max-height: 24rem;
-        min-height: 10rem;
+        inset: 0;
+        position: absolute;
       }
       @media (max-width: 60rem) {
         .sheet {
           padding: var(--space-3) var(--space-2);
         }
+        .map {
+          min-height: 0;
+        }
         rootcall-neck {
-          height: auto;
+          position: static;
         }
       }
     `,
@@ -65,9 +76,13 @@ export class DeskHeatMap extends LitElement {
     return html`<section class="sheet" aria-label="Where the answers lie">
       <header>
         <h2>Where the answers lie</h2>
-        ${this.covered
-          ? nothing
-          : html`<rootcall-legend .entries=${[{ sign: 'ring', words: 'expected, numbers count answers' }]}></rootcall-legend>`}
+        ${
+          this.covered
+            ? nothing
+            : html`<rootcall-legend
+                .entries=${[{ sign: 'ring', words: 'expected, numbers count answers' }]}
+              ></rootcall-legend>`
+        }
       </header>
       ${this.covered ? html`<p class="soft">Hidden until the reveal.</p>` : this.map(view)}
     </section>`;
@@ -80,15 +95,17 @@ export class DeskHeatMap extends LitElement {
     const last = Math.max(usualLast, ...heat.map(({ place }) => place.fret));
     const window: FretRange = { low: 1 as Fret, high: Math.min(last, neck.fretCount) as Fret };
     const { done, right } = figuresOf(view);
-    return html`<rootcall-neck
-      material="ink"
-      view="lying"
-      .instrument=${neck}
-      .window=${window}
-      .heat=${heat}
-      .corrections=${slip?.corrections ?? []}
-      .label=${`Answers on the neck: ${String(done)} in, ${String(right)} right`}
-    ></rootcall-neck>`;
+    return html`<div class="map">
+      <rootcall-neck
+        material="ink"
+        view="lying"
+        .instrument=${neck}
+        .window=${window}
+        .heat=${heat}
+        .corrections=${slip?.corrections ?? []}
+        .label=${`Answers on the neck: ${String(done)} in, ${String(right)} right`}
+      ></rootcall-neck>
+    </div>`;
   }
 }
 

@@ -47,11 +47,11 @@ export class DeskInvite extends LitElement {
 
   override render() {
     const address = this.addresses?.chosen ?? '';
-    const link = `${address.replace(/\/$/, '')}/?code=${this.code}`;
+    const link = `${address.replace(/\/+$/, '')}/join/${this.code}`;
     return html`<div class="stack">
         <p>
-          Students open <b class="address">${address.replace(/^https?:\/\//, '').replace(/\/$/, '')}</b> and give
-          this code:
+          Students open <b class="address">${address.replace(/^https?:\/\//, '').replace(/\/+$/, '')}</b> and
+          give this code:
         </p>
         <p class="code">${spacedCode(this.code)}</p>
         ${this.addresses && this.addresses.addresses.length > 1 ? this.choice(this.addresses) : nothing}

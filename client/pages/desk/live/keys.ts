@@ -50,7 +50,11 @@ const textTypes = new Set(['checkbox', 'radio', 'button', 'submit', 'range', 'co
 /** Whether a key press there belongs to what has the focus. */
 export function takesText(target: EventTarget | undefined): boolean {
   if (!(target instanceof HTMLElement)) return false;
-  if (target.isContentEditable || target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement)
+  if (
+    target.isContentEditable ||
+    target instanceof HTMLTextAreaElement ||
+    target instanceof HTMLSelectElement
+  )
     return true;
   return target instanceof HTMLInputElement && !textTypes.has(target.type);
 }

@@ -33,6 +33,10 @@ export class DeskPlanColumn extends LitElement {
         text-align: left;
         width: 100%;
       }
+      .item[aria-disabled='true'] {
+        border-color: transparent;
+        color: var(--ink);
+      }
       .item b {
         font-weight: 600;
       }
@@ -66,7 +70,11 @@ export class DeskPlanColumn extends LitElement {
         font-weight: 600;
         padding-block: var(--space-2);
       }
+      hr {
+        margin-top: var(--space-2);
+      }
       .asked li {
+        align-items: center;
         display: flex;
         gap: var(--space-2);
         justify-content: space-between;
@@ -81,26 +89,33 @@ export class DeskPlanColumn extends LitElement {
     const { view } = this;
     if (!view) return nothing;
     return html`
-      <div class="programme"><h2>Plan</h2></div>
-      ${view.plan
-        ? html`<ol>
-            ${view.plan.exercises.map(({ exercise }, index) => this.item(view, index, wordingOf(exercise, view.naming)))}
-          </ol>`
-        : html`<p class="soft">No plan. Ask something on the spot, or take up a plan under Class.</p>`}
-      ${view.closed
-        ? nothing
-        : html`<div class="ways">
-            <button @click=${() => this.open('make')}>Ask something else</button>
-            <button @click=${() => this.open('chart')}>Show a chart</button>
-            <button @click=${() => this.open('taps')}>Show my taps</button>
-          </div>`}
+      <div>
+        <h2>Plan</h2>
+        <hr />
+      </div>
+      ${
+        view.plan
+          ? html`<ol>
+              ${view.plan.exercises.map(({ exercise }, index) => this.item(view, index, wordingOf(exercise, view.naming)))}
+            </ol>`
+          : html`<p class="soft">No plan. Ask something on the spot, or take up a plan under Class.</p>`
+      }
+      ${
+        view.closed
+          ? nothing
+          : html`<div class="ways">
+              <button @click=${() => this.open('make')}>Ask something else</button>
+              <button @click=${() => this.open('chart')}>Show a chart</button>
+              <button @click=${() => this.open('taps')}>Show my taps</button>
+            </div>`
+      }
       ${view.rounds.length === 0 ? nothing : this.asked(view)}
     `;
   }
 
   private item(view: DeskView, index: number, words: { readonly title: string; readonly detail: string }) {
     const round = currentRound(view);
-    const current = round ? round.planIndex === index : view.cursor === index;
+    const current = view.closed ? false : round ? round.planIndex === index : view.cursor === index;
     const open = round?.phase === 'open';
     return html`<li>
       <button
@@ -111,9 +126,11 @@ export class DeskPlanColumn extends LitElement {
           if (!open && !view.closed) this.select(view, index);
         }}
       >
-        ${current
-          ? html`<span class="lozenge"></span>`
-          : html`<span class="number" aria-hidden="true">${index + 1}</span>`}
+        ${
+          current
+            ? html`<span class="lozenge"></span>`
+            : html`<span class="number" aria-hidden="true">${index + 1}</span>`
+        }
         <b>${words.title}</b>
         <span>${outcome(view, index)}</span>
         <span class="soft small">${words.detail}</span>
@@ -122,6 +139,10 @@ export class DeskPlanColumn extends LitElement {
   }
 
   private asked(view: DeskView) {
+    // The server's undo brings back what was taken back last, unless a held round comes first.
+    const held = currentRound(view)?.phase === 'held';
+    const undoable =
+      held || view.closed ? undefined : [...view.rounds].reverse().find((round) => round.voided);
     return html`<details class="asked">
       <summary>Asked so far (${view.rounds.length})</summary>
       <ol>
@@ -129,11 +150,19 @@ export class DeskPlanColumn extends LitElement {
           (round) =>
             html`<li>
               <span>${round.number}. ${wordingOf(round.exercise, view.naming).title}</span>
-              <span class="soft small">${outcomeOf(round)}</span>
+              ${
+                round === undoable
+                  ? html`<button class="plain small" @click=${this.undo}>taken back: undo</button>`
+                  : html`<span class="soft small">${outcomeOf(round)}</span>`
+              }
             </li>`,
         )}
       </ol>
     </details>`;
+  }
+
+  private undo() {
+    this.dispatchEvent(new CommandEvent({ kind: 'undo' }));
   }
 
   /** Choosing an exercise takes what was asked before off the Stands. */

@@ -1,3 +1,4 @@
+import { browserStore } from '../../../lib/key-store.ts';
 import type { KeySettings } from './keys.ts';
 
 /** What this browser remembers of how the teacher likes the Desk. */
@@ -7,7 +8,7 @@ export interface Preferences {
   readonly hiding: boolean;
 }
 
-const entry = 'rootcall-desk';
+const entry = 'rootcall.desk';
 const usual: Preferences = { keys: { letters: true, pedal: true }, hiding: false };
 
 /** Reads what `stored` kept; whatever is missing or unreadable is as usual. */
@@ -26,19 +27,12 @@ export function storedText({ keys, hiding }: Preferences): string {
   return JSON.stringify({ ...keys, hiding });
 }
 
-/** A browser may refuse its storage: then the preferences last as long as the page. */
+const store = browserStore(() => localStorage);
+
 export function loadPreferences(): Preferences {
-  try {
-    return preferencesIn(localStorage.getItem(entry));
-  } catch {
-    return usual;
-  }
+  return preferencesIn(store.get(entry));
 }
 
 export function savePreferences(preferences: Preferences): void {
-  try {
-    localStorage.setItem(entry, storedText(preferences));
-  } catch {
-    // Nothing is lost but the memory of a choice.
-  }
+  store.set(entry, storedText(preferences));
 }

@@ -33,18 +33,28 @@ export class DeskRestCentre extends LitElement {
       .key {
         text-align: center;
       }
-      desk-key-chart {
+      desk-key-chart:not([lying]) {
         height: 15rem;
+      }
+      /* A long neck needs the width more than the words do. */
+      .next:has([lying]) {
+        grid-template-columns: minmax(0, 2fr) minmax(0, 3fr);
       }
       @media (max-width: 60rem) {
         h1 {
           font-size: 1.5rem;
         }
-        desk-key-chart {
+        desk-key-chart:not([lying]) {
           height: 11rem;
         }
         .next {
           grid-template-columns: minmax(0, 1fr) minmax(7rem, 40%);
+        }
+        .next:has([lying]) {
+          grid-template-columns: minmax(0, 1fr);
+        }
+        .next:has([lying]) .key {
+          text-align: start;
         }
       }
       @media (max-width: 22rem) {
@@ -63,15 +73,21 @@ export class DeskRestCentre extends LitElement {
     if (!view) return nothing;
     const last = view.rounds.at(-1);
     return html`
-      ${last?.voided
-        ? html`<p role="status">Round ${last.number} is taken back. Undo brings it back with its answers.</p>`
-        : nothing}
+      ${
+        last?.voided
+          ? html`<p role="status">
+              Round ${last.number} is taken back. Undo brings it back with its answers.
+            </p>`
+          : nothing
+      }
       ${this.next(view)}
-      ${view.rounds.length === 0
-        ? html`<section class="sheet" aria-label="How students come in">
-            <desk-invite .code=${view.code}></desk-invite>
-          </section>`
-        : nothing}
+      ${
+        view.rounds.length === 0
+          ? html`<section class="sheet" aria-label="How students come in">
+              <desk-invite .code=${view.code}></desk-invite>
+            </section>`
+          : nothing
+      }
     `;
   }
 
@@ -81,9 +97,11 @@ export class DeskRestCentre extends LitElement {
       return html`<section class="sheet text">
         <h1>${view.plan && view.plan.exercises.length > 0 ? 'The plan ends here' : 'Nothing is planned'}</h1>
         <p>
-          ${view.plan && view.plan.exercises.length > 0
-            ? 'Ask something on the spot, choose from the plan again, or close the class.'
-            : 'Ask makes an exercise on the spot.'}
+          ${
+            view.plan && view.plan.exercises.length > 0
+              ? 'Ask something on the spot, choose from the plan again, or close the class.'
+              : 'Ask makes an exercise on the spot.'
+          }
         </p>
       </section>`;
     const { title, detail } = wordingOf(next.exercise, view.naming);
@@ -97,9 +115,11 @@ export class DeskRestCentre extends LitElement {
       </div>
       <div class="key">
         <p class="soft small">Answer key</p>
-        ${this.hiding
-          ? html`<p class="soft small">Hidden.</p>`
-          : html`<desk-key-chart .exercise=${next.exercise} .naming=${view.naming}></desk-key-chart>`}
+        ${
+          this.hiding
+            ? html`<p class="soft small">Hidden.</p>`
+            : html`<desk-key-chart .exercise=${next.exercise} .naming=${view.naming}></desk-key-chart>`
+        }
       </div>
     </section>`;
   }

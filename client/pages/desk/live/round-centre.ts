@@ -21,8 +21,7 @@ export class DeskRoundCentre extends LitElement {
         gap: var(--space-3) var(--space-4);
         grid-template-areas: 'task key' 'heat heat' 'advice advice';
         grid-template-columns: minmax(0, 1fr) 11.6rem;
-        grid-template-rows: auto minmax(14rem, 1fr) auto;
-        min-height: 100%;
+        grid-template-rows: auto minmax(auto, 1fr) auto;
       }
       .task {
         grid-area: task;
@@ -42,8 +41,11 @@ export class DeskRoundCentre extends LitElement {
         padding: var(--space-2) var(--space-3);
         text-align: center;
       }
-      .key desk-key-chart {
-        height: 11.5rem;
+      .key desk-key-chart:not([lying]) {
+        height: 10rem;
+      }
+      :host(:has([lying])) {
+        grid-template-columns: minmax(0, 1fr) 20rem;
       }
       desk-heat-map {
         grid-area: heat;
@@ -85,9 +87,11 @@ export class DeskRoundCentre extends LitElement {
       </section>
       <section class="sheet key" aria-label="Answer key">
         <p class="soft small">Answer key</p>
-        ${hidden
-          ? html`<p class="soft small">Hidden until the reveal.</p>`
-          : html`<desk-key-chart .exercise=${round.exercise} .naming=${view.naming}></desk-key-chart>`}
+        ${
+          hidden
+            ? html`<p class="soft small">Hidden until the reveal.</p>`
+            : html`<desk-key-chart .exercise=${round.exercise} .naming=${view.naming}></desk-key-chart>`
+        }
       </section>
       <desk-heat-map .view=${view} .covered=${hidden}></desk-heat-map>
       <desk-advice .view=${view}></desk-advice>

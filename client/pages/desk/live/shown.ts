@@ -17,6 +17,7 @@ export class DeskShown extends LitElement {
         border-left: 4px solid var(--brass);
         display: grid;
         gap: var(--space-3);
+        margin-bottom: var(--space-3);
       }
       .line {
         display: flex;
@@ -39,20 +40,24 @@ export class DeskShown extends LitElement {
       <div class="line">
         <p role="status">${this.words(view)}</p>
         <span class="row">
-          ${this.tapping && this.places.length > 0
-            ? html`<button @click=${() => this.show([])}>Clear the neck</button>`
-            : nothing}
+          ${
+            this.tapping && this.places.length > 0
+              ? html`<button @click=${() => this.show([])}>Clear the neck</button>`
+              : nothing
+          }
           <button @click=${this.stop}>Show nothing</button>
         </span>
       </div>
-      ${this.tapping
-        ? html`<desk-tap-neck
-            .instrument=${view.instrument}
-            .places=${this.places}
-            label="Your taps, live on Board and Stands"
-            @place-toggled=${this.toggle}
-          ></desk-tap-neck>`
-        : nothing}
+      ${
+        this.tapping
+          ? html`<desk-tap-neck
+              .instrument=${view.instrument}
+              .places=${this.places}
+              label="Your taps, live on Board and Stands"
+              @place-toggled=${this.toggle}
+            ></desk-tap-neck>`
+          : nothing
+      }
     </section>`;
   }
 

@@ -92,6 +92,7 @@ function moveTo(view: DeskView, index: number): StepAction {
   return view.plan?.exercises[index] ? command({ kind: 'select', index }) : nothing;
 }
 
+/** What was just done: a hold, or a void. Rounds taken back earlier are brought back from the list of rounds. */
 function canUndo(view: DeskView): boolean {
-  return currentRound(view)?.phase === 'held' || view.rounds.some((round) => round.voided);
+  return currentRound(view)?.phase === 'held' || view.rounds.at(-1)?.voided === true;
 }

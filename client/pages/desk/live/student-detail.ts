@@ -59,24 +59,28 @@ export class DeskStudentDetail extends LitElement {
     const answer = countedAnswer(student);
     return html`
       ${round && (answer ?? student.late) ? this.judged(round.id, student, answer) : nothing}
-      ${this.seeing && round
-        ? html`<desk-answer-chart
-            .exercise=${round.exercise}
-            .answer=${answer ?? student.late}
-            .withKey=${!this.hiding || round.phase === 'revealed'}
-          ></desk-answer-chart>`
-        : nothing}
+      ${
+        this.seeing && round
+          ? html`<desk-answer-chart
+              .exercise=${round.exercise}
+              .answer=${answer ?? student.late}
+              .withKey=${!this.hiding || round.phase === 'revealed'}
+            ></desk-answer-chart>`
+          : nothing
+      }
       ${view.closed ? nothing : this.settings(view, student)}
-      ${this.entering && round
-        ? html`<desk-enter-answer
-            .exercise=${round.exercise}
-            .naming=${view.naming}
-            .shownName=${this.shownName}
-            .places=${student.answer?.places ?? []}
-            .studentId=${student.id}
-            @desk-entered=${() => (this.entering = false)}
-          ></desk-enter-answer>`
-        : nothing}
+      ${
+        this.entering && round
+          ? html`<desk-enter-answer
+              .exercise=${round.exercise}
+              .naming=${view.naming}
+              .shownName=${this.shownName}
+              .places=${student.answer?.places ?? []}
+              .studentId=${student.id}
+              @desk-entered=${() => (this.entering = false)}
+            ></desk-enter-answer>`
+          : nothing
+      }
     `;
   }
 
@@ -85,30 +89,36 @@ export class DeskStudentDetail extends LitElement {
     const shown = answer ?? late;
     return html`<div class="two">
       <button aria-expanded=${this.seeing} @click=${() => (this.seeing = !this.seeing)}>See answer</button>
-      ${shown && (shown.accepted || shown.verdict.kind !== 'right')
-        ? html`<button
-            @click=${() =>
-              this.send({ kind: 'accept', roundId, studentId: student.id, accepted: !shown.accepted })}
-          >
-            ${shown.accepted ? 'Not accepted' : 'Accept it'}
-          </button>`
-        : nothing}
-      ${late
-        ? html`<button
-            @click=${() =>
-              this.send({ kind: 'count-late', roundId, studentId: student.id, counted: !late.counted })}
-          >
-            ${late.counted ? 'Don’t count it' : 'Count it'}
-          </button>`
-        : nothing}
+      ${
+        shown && (shown.accepted || shown.verdict.kind !== 'right')
+          ? html`<button
+              @click=${() =>
+                this.send({ kind: 'accept', roundId, studentId: student.id, accepted: !shown.accepted })}
+            >
+              ${shown.accepted ? 'Not accepted' : 'Accept it'}
+            </button>`
+          : nothing
+      }
+      ${
+        late
+          ? html`<button
+              @click=${() =>
+                this.send({ kind: 'count-late', roundId, studentId: student.id, counted: !late.counted })}
+            >
+              ${late.counted ? 'Don’t count it' : 'Count it'}
+            </button>`
+          : nothing
+      }
     </div>`;
   }
 
   private settings(view: DeskView, student: DeskStudentView) {
     return html`
-      ${view.stage === 'round'
-        ? html`<button @click=${() => (this.entering = true)}>Enter an answer</button>`
-        : nothing}
+      ${
+        view.stage === 'round'
+          ? html`<button @click=${() => (this.entering = true)}>Enter an answer</button>`
+          : nothing
+      }
       <div class="two">
         <label
           >Time
@@ -136,18 +146,20 @@ export class DeskStudentDetail extends LitElement {
           />
         </label>
       </div>
-      ${student.presence === 'absent'
-        ? nothing
-        : this.removing
-          ? html`<div class="two">
-              <button @click=${() => this.remove(student)}>Remove the device</button>
-              <button @click=${() => (this.removing = false)}>Keep it</button>
-            </div>`
-          : html`<button @click=${() => (this.removing = true)}>Remove from this class</button>`}
+      ${
+        student.presence === 'absent'
+          ? nothing
+          : this.removing
+            ? html`<div class="two">
+                <button @click=${() => this.removeDevice(student)}>Remove the device</button>
+                <button @click=${() => (this.removing = false)}>Keep it</button>
+              </div>`
+            : html`<button @click=${() => (this.removing = true)}>Remove from this class</button>`
+      }
     `;
   }
 
-  private remove(student: DeskStudentView) {
+  private removeDevice(student: DeskStudentView) {
     this.removing = false;
     this.send({ kind: 'remove', studentId: student.id });
   }

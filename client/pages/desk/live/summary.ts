@@ -15,6 +15,7 @@ export class DeskSummary extends LitElement {
         align-content: start;
         display: grid;
         gap: var(--space-4);
+        grid-template-columns: minmax(0, 44rem);
       }
       table {
         border-collapse: collapse;
@@ -55,18 +56,22 @@ export class DeskSummary extends LitElement {
         </p>
       </div>
       ${score.rows.length === 0 ? nothing : this.rows(view)}
-      ${score.teams.length === 0
-        ? nothing
-        : html`<section class="sheet">
-            <h2>Teams</h2>
-            ${this.list(score.teams.map(({ team, share }) => [team, share]))}
-          </section>`}
-      ${score.ranking.length === 0
-        ? nothing
-        : html`<section class="sheet">
-            <h2>By alias</h2>
-            ${this.list(score.ranking.map(({ alias, share }) => [alias, share]))}
-          </section>`}
+      ${
+        score.teams.length === 0
+          ? nothing
+          : html`<section class="sheet">
+              <h2>Teams</h2>
+              ${this.list(score.teams.map(({ team, share }) => [team, share]))}
+            </section>`
+      }
+      ${
+        score.ranking.length === 0
+          ? nothing
+          : html`<section class="sheet">
+              <h2>By alias</h2>
+              ${this.list(score.ranking.map(({ alias, share }) => [alias, share]))}
+            </section>`
+      }
       <p><a class="button primary" href=${groupPath(view.groupId)}>Back to the group</a></p>
     `;
   }

@@ -191,8 +191,24 @@ export function changed(draft: Draft, change: Partial<Draft>): Draft {
     next = { ...next, rootFinger: usualFinger(change.scale) };
   }
   next = withFittingForm(next, change.form !== undefined);
-  if (change.rootFret === undefined && next.strictness === 'place') next = withFittingFret(next, draft);
+  if (movesPlace(change) && next.strictness === 'place') next = withFittingFret(next, draft);
   return next;
+}
+
+/** Whether a change may leave the place without what is asked. */
+function movesPlace(change: Partial<Draft>): boolean {
+  if (change.rootFret !== undefined) return false;
+  const { kind, root, rootString, strictness, quality, voicing, form, scale, rootFinger } = change;
+  return [kind, root, rootString, strictness, quality, voicing, form, scale, rootFinger].some(
+    (field) => field !== undefined,
+  );
+}
+
+/** The frets to choose the place from: those at which the exercise can be asked, and the one chosen. */
+export function placesToChoose(draft: Draft): readonly Fret[] {
+  return rootFrets(draft).filter(
+    (rootFret) => rootFret === draft.rootFret || problemOf({ ...draft, rootFret }) === null,
+  );
 }
 
 /** The finger that takes a root on string 2 in the usual position (common practice: major 2, minor 1). */

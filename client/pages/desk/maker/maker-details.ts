@@ -1,6 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Finger, Strictness } from '../../../../shared/exercise/exercise.ts';
+import { formWords } from '../../../../shared/exercise/wording.ts';
 import {
   instrumentById,
   standardGuitar,
@@ -10,8 +11,8 @@ import {
 import { formTable, type FormId } from '../../../../shared/theory/tables/forms.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { ChangeEvent } from './change-event.ts';
-import { firstDraft, formsFor, rootFrets, type Draft } from './draft.ts';
-import { fingers, formWords, limitWords, limits, strictnessWords } from './words.ts';
+import { firstDraft, formsFor, placesToChoose, type Draft } from './draft.ts';
+import { fingers, limitWords, limits, strictnessWords } from './words.ts';
 
 /** What an exercise has beyond kind, root and string: way of playing, strictness, time. */
 @customElement('desk-maker-details')
@@ -70,21 +71,23 @@ export class DeskMakerDetails extends LitElement {
         >Way of playing it
         <select @change=${(event: Event) => this.chooseVoicing(valueOf(event))}>
           ${forms.map(
-            (form) => html`<option value=${form} .selected=${form === chosen}>${formWords(form)}</option>`,
+            (form) => html`<option value=${form} .selected=${form === chosen}>${formWords[form]}</option>`,
           )}
           <option value="strings" .selected=${chosen === 'strings'}>any shape on these strings</option>
           <option value="any" .selected=${chosen === 'any'}>any shape</option>
         </select></label
       >
-      ${draft.voicing === 'form' && row && row.optionalStrings.length > 0
-        ? html`<label class="tick"
-            ><input
-              type="checkbox"
-              .checked=${draft.full}
-              @change=${(event: Event) => this.change({ full: isOn(event) })}
-            />The full form, with the notes a small hand may leave out</label
-          >`
-        : nothing}
+      ${
+        draft.voicing === 'form' && row && row.optionalStrings.length > 0
+          ? html`<label class="tick"
+              ><input
+                type="checkbox"
+                .checked=${draft.full}
+                @change=${(event: Event) => this.change({ full: isOn(event) })}
+              />The full form, with the notes a small hand may leave out</label
+            >`
+          : nothing
+      }
       ${draft.voicing === 'strings' ? this.stringSet() : nothing}`;
   }
 
@@ -122,7 +125,8 @@ export class DeskMakerDetails extends LitElement {
         >Finger on the root
         <select @change=${(event: Event) => this.change({ rootFinger: Number(valueOf(event)) as Finger })}>
           ${fingers.map(
-            (finger) => html`<option value=${finger} .selected=${finger === draft.rootFinger}>${finger}</option>`,
+            (finger) =>
+              html`<option value=${finger} .selected=${finger === draft.rootFinger}>${finger}</option>`,
           )}
         </select></label
       >
@@ -169,7 +173,7 @@ export class DeskMakerDetails extends LitElement {
           <label
             >Root at
             <select @change=${(event: Event) => this.change({ rootFret: Number(valueOf(event)) as Fret })}>
-              ${rootFrets(draft).map(
+              ${placesToChoose(draft).map(
                 (fret) =>
                   html`<option value=${fret} .selected=${fret === draft.rootFret}>
                     ${fret === 0 ? 'open' : `fret ${String(fret)}`}
@@ -232,7 +236,8 @@ export class DeskMakerDetails extends LitElement {
       >
         <option value="" .selected=${seconds === null}>${limitWords(null)}</option>
         ${all.map(
-          (limit) => html`<option value=${limit} .selected=${limit === seconds}>${limitWords(limit)}</option>`,
+          (limit) =>
+            html`<option value=${limit} .selected=${limit === seconds}>${limitWords(limit)}</option>`,
         )}
       </select></label
     >`;

@@ -1,14 +1,27 @@
 import { css } from 'lit';
 
 export const makerStyles = css`
+  /* The fields scroll, the button that takes them stays in reach. */
   .maker {
+    display: grid;
+    gap: var(--space-3);
+    grid-template-columns: minmax(0, 1fr);
+    grid-template-rows: minmax(0, 1fr) auto;
+    max-height: calc(100dvh - 10rem);
+  }
+  .fields {
+    align-content: start;
     align-items: start;
     display: grid;
     gap: var(--space-4) var(--space-5);
     grid-template-columns: minmax(0, 3fr) minmax(0, 2fr);
+    margin: calc(-1 * var(--space-1));
+    overflow: auto;
+    padding: var(--space-1);
   }
   .end {
-    grid-column: 1 / -1;
+    border-top: 1px solid var(--line);
+    padding-top: var(--space-3);
   }
   .pair {
     display: grid;
@@ -93,7 +106,7 @@ export const makerStyles = css`
     font-weight: 400;
   }
   @media (max-width: 40rem) {
-    .maker {
+    .fields {
       grid-template-columns: minmax(0, 1fr);
     }
     .segments span {

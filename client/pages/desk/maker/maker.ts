@@ -1,7 +1,7 @@
 import { LitElement, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Exercise, ExerciseKind } from '../../../../shared/exercise/exercise.ts';
-import { wordingOf } from '../../../../shared/exercise/wording.ts';
+import { scaleWords, wordingOf } from '../../../../shared/exercise/wording.ts';
 import {
   instrumentById,
   standardGuitar,
@@ -16,9 +16,9 @@ import '../charts.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { changed, exerciseOf, firstDraft, problemOf, type Draft } from './draft.ts';
 import { makerStyles } from './maker-styles.ts';
-import { ChangeEvent } from './change-event.ts';
+import type { ChangeEvent } from './change-event.ts';
 import './maker-details.ts';
-import { kindWords, limitWords, qualityWords, scaleWords, strictnessWords, usualRoots } from './words.ts';
+import { kindWords, limitWords, qualityChoices, strictnessWords, usualRoots } from './words.ts';
 
 /** An exercise that can be asked has been made. */
 export class MadeEvent extends Event {
@@ -58,23 +58,25 @@ export class DeskMaker extends LitElement {
     const { draft } = this;
     const problem = problemOf(draft);
     return html`<form class="maker" @submit=${this.submit}>
-      <div class="stack">
-        ${this.kinds()}
-        <div class="pair">${this.root()} ${this.what()}</div>
-        ${this.strings()}
-        <details>
-          <summary>
-            How strict, which way${this.timed ? ', how long' : ''}
-            <span class="soft small">${this.summary()}</span>
-          </summary>
-          <desk-maker-details
-            .draft=${draft}
-            .timed=${this.timed}
-            @desk-change=${(event: ChangeEvent) => this.change(event.change)}
-          ></desk-maker-details>
-        </details>
+      <div class="fields">
+        <div class="stack">
+          ${this.kinds()}
+          <div class="pair">${this.root()} ${this.what()}</div>
+          ${this.strings()}
+          <details>
+            <summary>
+              How strict, which way${this.timed ? ', how long' : ''}
+              <span class="soft small">${this.summary()}</span>
+            </summary>
+            <desk-maker-details
+              .draft=${draft}
+              .timed=${this.timed}
+              @desk-change=${(event: ChangeEvent) => this.change(event.change)}
+            ></desk-maker-details>
+          </details>
+        </div>
+        ${this.preview(problem)}
       </div>
-      ${this.preview(problem)}
       <div class="row end">
         <button class="primary" aria-disabled=${problem !== null}>${this.words}</button>
         <slot></slot>
@@ -114,7 +116,9 @@ export class DeskMaker extends LitElement {
       >
         ${roots.map((root) => {
           const text = formatNoteName(root);
-          return html`<option value=${text} .selected=${text === chosen}>${formatName(root, this.naming)}</option>`;
+          return html`<option value=${text} .selected=${text === chosen}>
+            ${formatName(root, this.naming)}
+          </option>`;
         })}
       </select></label
     >`;
@@ -125,7 +129,7 @@ export class DeskMaker extends LitElement {
       case 'find':
         return nothing;
       case 'build':
-        return this.choice('Chord', qualityWords, this.draft.quality, (quality) =>
+        return this.choice('Chord', qualityChoices, this.draft.quality, (quality) =>
           this.change({ quality: quality as ChordQuality }),
         );
       case 'scale':
@@ -160,18 +164,20 @@ export class DeskMaker extends LitElement {
     return html`<fieldset class="strings">
       <legend>${this.draft.kind === 'find' ? 'String' : 'Root on string'}</legend>
       <div>
-        ${[...numbers].reverse().map(
-          (rootString) =>
-            html`<label
-              ><input
-                type="radio"
-                name="string"
-                aria-label=${`String ${String(rootString)}${hint(rootString)}`}
-                .checked=${rootString === this.draft.rootString}
-                @change=${() => this.change({ rootString })}
-              /><span aria-hidden="true">${rootString}</span></label
-            >`,
-        )}
+        ${[...numbers]
+          .reverse()
+          .map(
+            (rootString) =>
+              html`<label
+                ><input
+                  type="radio"
+                  name="string"
+                  aria-label=${`String ${String(rootString)}${hint(rootString)}`}
+                  .checked=${rootString === this.draft.rootString}
+                  @change=${() => this.change({ rootString })}
+                /><span aria-hidden="true">${rootString}</span></label
+              >`,
+          )}
       </div>
     </fieldset>`;
   }
@@ -192,9 +198,11 @@ export class DeskMaker extends LitElement {
         <h3>${title}</h3>
         <p class="soft small">${detail}</p>
       </div>
-      ${this.keyHidden
-        ? html`<p class="soft small">The answer key is hidden.</p>`
-        : html`<desk-key-chart .exercise=${exercise} .naming=${this.naming}></desk-key-chart>`}
+      ${
+        this.keyHidden
+          ? html`<p class="soft small">The answer key is hidden.</p>`
+          : html`<desk-key-chart .exercise=${exercise} .naming=${this.naming}></desk-key-chart>`
+      }
     </div>`;
   }
 

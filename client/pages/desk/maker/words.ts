@@ -1,46 +1,22 @@
 import type { ExerciseKind, Finger, Strictness } from '../../../../shared/exercise/exercise.ts';
+import { qualityWords } from '../../../../shared/exercise/wording.ts';
 import type { Letter, NoteName } from '../../../../shared/theory/pitch.ts';
 import type { ChordQuality } from '../../../../shared/theory/tables/chords.ts';
-import type { FormId } from '../../../../shared/theory/tables/forms.ts';
-import type { ScaleId } from '../../../../shared/theory/tables/scales.ts';
 
 /** What the exercise maker calls its choices. */
 export const kindWords: Readonly<Record<ExerciseKind, string>> = {
-  find: 'Find a note',
-  build: 'Build a chord',
-  scale: 'Play a scale',
+  find: 'Note',
+  build: 'Chord',
+  scale: 'Scale',
 };
 
-export const qualityWords: Readonly<Record<ChordQuality, string>> = {
-  major: 'major',
-  minor: 'minor',
-  dim: 'diminished',
-  aug: 'augmented',
-  sus2: 'sus2',
-  sus4: 'sus4',
-  '5': 'power chord',
+/** The quality alone, as a choice in a list: longer than in a chord's name. */
+export const qualityChoices: Readonly<Record<ChordQuality, string>> = {
+  ...qualityWords,
   '7': 'dominant 7',
   maj7: 'major 7',
   m7: 'minor 7',
 };
-
-export const scaleWords: Readonly<Record<ScaleId, string>> = {
-  'minor-pentatonic': 'minor pentatonic',
-  'major-pentatonic': 'major pentatonic',
-  major: 'major',
-  'natural-minor': 'natural minor',
-};
-
-export function formWords(form: FormId): string {
-  switch (form) {
-    case 'triad-321':
-      return 'triad on strings 3-2-1';
-    case 'triad-432':
-      return 'triad on strings 4-3-2';
-    default:
-      return `${form} form`;
-  }
-}
 
 export const strictnessWords: Readonly<Record<Strictness, string>> = {
   place: 'This place',

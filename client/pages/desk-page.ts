@@ -1,0 +1,1 @@
+import './desk/shell.ts';

@@ -1,0 +1,82 @@
+import { explainForClass, slipName } from '../../../../shared/exercise/explain.ts';
+import { answerKey } from '../../../../shared/exercise/key.ts';
+import { heatOf } from '../../../../shared/exercise/score.ts';
+import type { Correction, SlipCause, SlipVerdict, Verdict } from '../../../../shared/exercise/verdict.ts';
+import { samePlace } from '../../../../shared/theory/fretboard.ts';
+import type { DeskView } from '../../../../shared/protocol/views.ts';
+import type { NeckHeat } from '../../../fretboard/state.ts';
+import { isRight, settledAnswers } from './figures.ts';
+import { currentRound } from './steps.ts';
+
+export interface CommonSlip {
+  readonly cause: SlipCause;
+  readonly name: string;
+  /** One sentence on it. */
+  readonly line: string;
+  readonly count: number;
+  /** Where those answers were and where they should have been, each once. */
+  readonly corrections: readonly Correction[];
+}
+
+/** The slip that most settled answers show; of equals, the one seen first. */
+export function commonSlip(view: DeskView): CommonSlip | null {
+  const round = currentRound(view);
+  if (!round) return null;
+  const byCause = new Map<SlipCause, SlipVerdict[]>();
+  for (const answer of settledAnswers(view)) {
+    const { verdict } = answer;
+    if (isRight(answer) || verdict.kind !== 'slip') continue;
+    byCause.set(verdict.cause, [...(byCause.get(verdict.cause) ?? []), verdict]);
+  }
+  const [most] = [...byCause].sort((a, b) => b[1].length - a[1].length);
+  if (!most) return null;
+  const [cause, verdicts] = most;
+  return {
+    cause,
+    name: slipName(cause),
+    line: explainForClass(round.exercise, cause, view.naming),
+    count: verdicts.length,
+    corrections: commonestCorrections(verdicts),
+  };
+}
+
+/** Of these slips' corrections, those that most of them share: one slur for a place, or the map fills up. */
+function commonestCorrections(verdicts: readonly SlipVerdict[]): readonly Correction[] {
+  const counted: { readonly correction: Correction; count: number }[] = [];
+  for (const correction of verdicts.flatMap((verdict) => verdict.corrections)) {
+    const known = counted.find(
+      (one) => samePlace(one.correction.from, correction.from) && samePlace(one.correction.to, correction.to),
+    );
+    if (known) known.count += 1;
+    else counted.push({ correction, count: 1 });
+  }
+  const most = Math.max(0, ...counted.map(({ count }) => count));
+  return counted.filter(({ count }) => count === most).map(({ correction }) => correction);
+}
+
+/** The words beside a student who slipped. */
+export function slipNote(verdict: Verdict): string {
+  switch (verdict.kind) {
+    case 'right':
+      return '';
+    case 'unclear':
+      return 'two explanations';
+    case 'slip':
+      return slipName(verdict.cause).toLowerCase();
+  }
+}
+
+/** Everybody's settled answers on one neck; what is expected is on it even where nobody placed it. */
+export function heatMap(view: DeskView): readonly NeckHeat[] {
+  const round = currentRound(view);
+  if (!round) return [];
+  const key = answerKey(round.exercise);
+  const spots = heatOf(settledAnswers(view));
+  const empty = key
+    .filter((note) => !spots.some((spot) => samePlace(spot.place, note.place)))
+    .map((note) => ({ place: note.place, count: 0, share: 0 }));
+  return [...spots, ...empty].map((spot) => {
+    const note = key.find((one) => samePlace(one.place, spot.place));
+    return { ...spot, expected: note !== undefined, root: note?.degree === '1' };
+  });
+}

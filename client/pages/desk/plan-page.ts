@@ -1,0 +1,233 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property, query, state } from 'lit/decorators.js';
+import { wordingOf } from '../../../shared/exercise/wording.ts';
+import { api, groupOfPlan, type Group, type Plan, type PlannedExercise } from './api.ts';
+import './charts.ts';
+import { deskStyles, pageStyles } from './desk-styles.ts';
+import { draftOf, firstDraft, type Draft } from './maker/draft.ts';
+import './maker/maker.ts';
+import type { MadeEvent } from './maker/maker.ts';
+import { limitWords } from './maker/words.ts';
+import { refusalLine } from './refusal.ts';
+import { NavigateEvent, groupPath } from './routes.ts';
+
+/** A plan: exercises in the order in which they are to be asked. Every change is saved at once. */
+@customElement('desk-plan')
+export class DeskPlan extends LitElement {
+  static override styles = [
+    deskStyles,
+    pageStyles,
+    css`
+      .title input {
+        font-family: var(--face-title);
+        font-size: 1.5rem;
+        font-weight: 600;
+      }
+      li {
+        align-items: center;
+        border-top: 1px solid var(--line);
+        display: grid;
+        gap: var(--space-2) var(--space-4);
+        grid-template-columns: 1.5rem minmax(0, 1fr) 12rem auto;
+        padding-block: var(--space-3);
+      }
+      li:first-child {
+        border-top: 0;
+      }
+      desk-key-chart:not([lying]) {
+        height: 7.5rem;
+      }
+      .buttons {
+        display: flex;
+        gap: var(--space-1);
+      }
+      @media (max-width: 48rem) {
+        li {
+          grid-template-columns: 1.25rem minmax(0, 1fr) 8rem;
+        }
+        .buttons {
+          flex-wrap: wrap;
+          grid-column: 1 / -1;
+        }
+      }
+    `,
+  ];
+
+  @property() planId = '';
+  @state() private group: Group | null = null;
+  @state() private plan: Plan | null = null;
+  @state() private refusal = '';
+  @state() private said = '';
+  @state() private deleting = false;
+  /** The line that the maker changes; the plan's length for a new one; null while it is closed. */
+  @state() private making: number | null = null;
+  @query('dialog') private dialog?: HTMLDialogElement;
+
+  override connectedCallback() {
+    super.connectedCallback();
+    void this.load();
+  }
+
+  override render() {
+    const { plan, group } = this;
+    if (!plan || !group) return html`<main>${refusalLine(this.refusal)}</main>`;
+    return html`<main>
+      <div>
+        <p><a class="back" href=${groupPath(group.id)}>${group.name}</a></p>
+        <h1 class="visually-hidden">Plan: ${plan.title}</h1>
+        <label class="title">
+          <span class="visually-hidden">Title of the plan</span>
+          <input .value=${plan.title} maxlength="80" @change=${this.rename} />
+        </label>
+      </div>
+      <div role="status" class="visually-hidden">${this.said}</div>
+      ${refusalLine(this.refusal)}
+      <section class="sheet stack">
+        ${
+          plan.exercises.length === 0
+            ? html`<p>Nothing in it yet. Exercises are asked in the order in which they stand here.</p>`
+            : html`<ol>
+                ${plan.exercises.map((planned, index) => this.line(planned, index, plan.exercises.length, group))}
+              </ol>`
+        }
+        <div>
+          <button class="primary" @click=${() => this.make(plan.exercises.length)}>Add an exercise</button>
+        </div>
+      </section>
+      <div class="row">
+        ${
+          this.deleting
+            ? html`<span>Delete this plan? Classes that used it keep what was asked.</span>
+                <button @click=${this.deletePlan}>Delete the plan</button>
+                <button @click=${() => (this.deleting = false)}>Keep it</button>`
+            : html`<button @click=${() => (this.deleting = true)}>Delete this plan</button>`
+        }
+      </div>
+      ${this.making === null ? nothing : this.maker(plan, group, this.making)}
+    </main>`;
+  }
+
+  private line({ exercise, seconds }: PlannedExercise, index: number, count: number, group: Group) {
+    const { title, detail } = wordingOf(exercise, group.naming);
+    return html`<li>
+      <span class="soft" aria-hidden="true">${index + 1}</span>
+      <div>
+        <h2>${title}</h2>
+        <p class="soft">${detail}</p>
+        <p class="small">${limitWords(seconds)}</p>
+      </div>
+      <desk-key-chart .exercise=${exercise} .naming=${group.naming}></desk-key-chart>
+      <div class="buttons">
+        ${this.button('↑', `Move ${title} up`, index > 0, () => this.move(index, index - 1))}
+        ${this.button('↓', `Move ${title} down`, index < count - 1, () => this.move(index, index + 1))}
+        <button @click=${() => this.make(index)} aria-label=${`Change ${title}`}>Change</button>
+        <button @click=${() => this.take(index)} aria-label=${`Take ${title} out`}>Take out</button>
+      </div>
+    </li>`;
+  }
+
+  private button(words: string, label: string, can: boolean, act: () => void) {
+    return html`<button
+      class="narrow"
+      aria-label=${label}
+      aria-disabled=${!can}
+      @click=${() => {
+        if (can) act();
+      }}
+    >
+      ${words}
+    </button>`;
+  }
+
+  private maker(plan: Plan, group: Group, index: number) {
+    const existing = plan.exercises[index];
+    return html`<dialog aria-labelledby="making" @close=${() => (this.making = null)}>
+      <div class="stack">
+        <h2 id="making">${existing ? 'Change the exercise' : 'Add an exercise'}</h2>
+        <desk-maker
+          .from=${this.startOf(plan, group, index)}
+          .naming=${group.naming}
+          .words=${existing ? 'Keep the change' : 'Add to the plan'}
+          .timed=${true}
+          @desk-made=${(event: MadeEvent) => this.made(plan, index, event)}
+        >
+          <button type="button" @click=${() => this.dialog?.close()}>Leave it</button>
+        </desk-maker>
+      </div>
+    </dialog>`;
+  }
+
+  private from: { readonly index: number; readonly draft: Draft } | null = null;
+
+  /** Once for each opening: the maker keeps what the teacher does to it. A new exercise starts from the last one. */
+  private startOf(plan: Plan, group: Group, index: number): Draft {
+    if (this.from?.index !== index) {
+      const near = plan.exercises[index] ?? plan.exercises.at(-1);
+      const draft = near ? draftOf(near.exercise, near.seconds) : firstDraft(group.instrument);
+      this.from = { index, draft };
+    }
+    return this.from.draft;
+  }
+
+  private async make(index: number) {
+    this.from = null;
+    this.making = index;
+    await this.updateComplete;
+    this.dialog?.showModal();
+  }
+
+  private made(plan: Plan, index: number, { exercise, seconds }: MadeEvent) {
+    const exercises = [...plan.exercises];
+    exercises[index] = { exercise, seconds };
+    this.dialog?.close();
+    void this.save({ ...plan, exercises }, 'Saved.');
+  }
+
+  private move(from: number, to: number) {
+    if (!this.plan) return;
+    const exercises = [...this.plan.exercises];
+    exercises.splice(to, 0, ...exercises.splice(from, 1));
+    void this.save({ ...this.plan, exercises }, `Now number ${String(to + 1)}.`);
+  }
+
+  private take(index: number) {
+    if (!this.plan) return;
+    const exercises = this.plan.exercises.filter((_, at) => at !== index);
+    void this.save({ ...this.plan, exercises }, 'Taken out.');
+  }
+
+  private readonly rename = (event: Event): void => {
+    const title = event.target instanceof HTMLInputElement ? event.target.value.trim() : '';
+    if (this.plan && title !== '') void this.save({ ...this.plan, title }, 'Saved.');
+  };
+
+  /** Shows the change at once; where the server refuses it, the plan comes back as it was. */
+  private async save(plan: Plan, said: string) {
+    const before = this.plan;
+    this.plan = plan;
+    const reply = await api.changePlan(plan.id, { title: plan.title, exercises: plan.exercises });
+    this.refusal = reply.ok ? '' : reply.error.message;
+    this.said = reply.ok ? said : '';
+    if (!reply.ok && this.plan === plan) this.plan = before;
+  }
+
+  private async load() {
+    const reply = await groupOfPlan(this.planId);
+    this.refusal = reply.ok ? '' : reply.error.message;
+    if (!reply.ok) return;
+    this.group = reply.value.group;
+    this.plan = reply.value.plans.find((plan) => plan.id === this.planId) ?? null;
+  }
+
+  private async deletePlan() {
+    const reply = await api.removePlan(this.planId);
+    if (reply.ok && this.group) this.dispatchEvent(new NavigateEvent(groupPath(this.group.id)));
+    else if (!reply.ok) this.refusal = reply.error.message;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'desk-plan': DeskPlan;
+  }
+}

@@ -1,0 +1,173 @@
+import { describe, expect, test } from 'vitest';
+import {
+  changed,
+  draftOf,
+  exerciseOf,
+  firstDraft,
+  formsFor,
+  placesToChoose,
+  problemOf,
+  rootFrets,
+  type Draft,
+} from '../../../client/pages/desk/maker/draft.ts';
+import { usualRoots } from '../../../client/pages/desk/maker/words.ts';
+import type { Exercise, ExerciseKind } from '../../../shared/exercise/exercise.ts';
+import {
+  stringNumbers,
+  standardGuitar,
+  type Fret,
+  type StringNumber,
+} from '../../../shared/theory/fretboard.ts';
+import { chordTable, type ChordQuality } from '../../../shared/theory/tables/chords.ts';
+import { scaleTable, type ScaleId } from '../../../shared/theory/tables/scales.ts';
+
+const first = firstDraft('guitar');
+const on2 = { instrument: 'guitar', rootString: 2 as StringNumber } as const;
+const fret = (n: number) => n as Fret;
+
+describe('where a teacher starts', () => {
+  test('finds D on string 2 at any fret, without a time limit', () => {
+    expect(exerciseOf(first)).toEqual({
+      kind: 'find',
+      ...on2,
+      root: { letter: 'D', alteration: 0 },
+      strictness: 'string',
+      range: null,
+    });
+    expect(first.seconds).toBeNull();
+  });
+
+  // Every kind can be asked as it comes up: nothing has to be filled in first.
+  test.each<ExerciseKind>(['find', 'build', 'scale'])('%s can be asked as it comes up', (kind) => {
+    expect(problemOf(changed(first, { kind }))).toBeNull();
+  });
+});
+
+describe('what hangs on a choice follows it', () => {
+  test('a triad of E minor on strings 3-2-1 has its root on string 2 at fret 5 (TRADE 5: 6-7-5 two frets on)', () => {
+    const draft = changed(changed(first, { kind: 'build' }), { root: { letter: 'E', alteration: 0 } });
+    expect(exerciseOf(draft)).toEqual({
+      kind: 'build',
+      ...on2,
+      root: { letter: 'E', alteration: 0 },
+      strictness: 'place',
+      range: { low: 5, high: 5 },
+      quality: 'minor',
+      voicing: { kind: 'form', form: 'triad-321', full: false },
+    });
+  });
+
+  test('the place moves with the root, and stays where the teacher chose it while it fits', () => {
+    const scale = changed(changed(first, { kind: 'scale' }), { root: { letter: 'E', alteration: 0 } });
+    expect(scale.rootFret).toBe(5);
+    const triad = changed(changed(scale, { kind: 'build' }), { rootFret: fret(17) });
+    expect(changed(triad, { seconds: 60 }).rootFret).toBe(17);
+    expect(changed(triad, { quality: 'major' }).rootFret).toBe(17);
+    expect(rootFrets(changed(triad, { root: { letter: 'C', alteration: 0 } }))).toContain(
+      changed(triad, { root: { letter: 'C', alteration: 0 } }).rootFret,
+    );
+  });
+
+  test('a place is offered only where the exercise can be asked there', () => {
+    const scale = changed(changed(first, { kind: 'scale' }), { root: { letter: 'E', alteration: 0 } });
+    // Its little finger would need fret 20, and the neck ends at 19.
+    expect(rootFrets(scale)).toEqual([5, 17]);
+    expect(placesToChoose(scale)).toEqual([5]);
+  });
+
+  test('a form that has no root on the new string gives way to one that has', () => {
+    const build = changed(first, { kind: 'build' });
+    const on5 = changed(build, { rootString: 5 as StringNumber });
+    expect(on5.voicing).toBe('form');
+    expect(formsFor(on5.quality, on5.rootString)).toContain(on5.form);
+  });
+
+  test('the finger on the root is the usual one: 2 for major, 1 for minor (TRADE 5)', () => {
+    const scale = changed(first, { kind: 'scale' });
+    const fingers = (Object.keys(scaleTable) as ScaleId[]).map((id) => [
+      id,
+      changed(changed(scale, { scale: 'major' }), { scale: id }).rootFinger,
+    ]);
+    expect(Object.fromEntries(fingers)).toEqual({
+      major: 2,
+      'major-pentatonic': 2,
+      'natural-minor': 1,
+      'minor-pentatonic': 1,
+    });
+  });
+
+  test('going from one kind to another and back loses nothing', () => {
+    const build = changed(changed(first, { kind: 'build' }), { quality: 'major', form: 'C' });
+    const back = changed(changed(build, { kind: 'find' }), { kind: 'build' });
+    expect(exerciseOf(back)).toEqual(exerciseOf(build));
+  });
+});
+
+describe('every choice that the maker offers', () => {
+  const strings = stringNumbers(standardGuitar);
+
+  test('has a root on every string for all roots', () => {
+    for (const root of usualRoots)
+      for (const rootString of strings)
+        expect(rootFrets(changed(first, { root, rootString })).length).toBeGreaterThan(0);
+  });
+
+  test('each quality on string 2 comes up askable for every root', () => {
+    const refused = usualRoots.flatMap((root) =>
+      (Object.keys(chordTable) as ChordQuality[]).flatMap((quality) => {
+        const draft = changed(changed(changed(first, { kind: 'build' }), { root }), { quality });
+        return problemOf(draft) === null ? [] : [{ root, quality, problem: problemOf(draft) }];
+      }),
+    );
+    // Some spellings would need a triple accidental: the maker says so, and the teacher respells.
+    expect(refused.filter(({ problem }) => !problem?.includes('triple accidental'))).toEqual([]);
+  });
+});
+
+describe('an exercise that is changed', () => {
+  const range = { low: fret(5), high: fret(9) };
+  const exercises: readonly (readonly [string, Exercise])[] = [
+    ['find on a string', exerciseOf(first)],
+    ['find between two frets of a string', { ...exerciseOf(first), range: { low: fret(0), high: fret(5) } }],
+    ['find in a range', { ...exerciseOf(first), strictness: 'range', range }],
+    ['find anywhere', { ...exerciseOf(first), strictness: 'anywhere' }],
+    ['a form at one place', exerciseOf(changed(first, { kind: 'build' }))],
+    [
+      'any shape on three strings',
+      {
+        kind: 'build',
+        ...on2,
+        root: { letter: 'B', alteration: -1 },
+        strictness: 'string',
+        range: null,
+        quality: 'major',
+        voicing: { kind: 'strings', strings: [4, 3, 2] as StringNumber[] },
+      },
+    ],
+    [
+      'a full form',
+      {
+        kind: 'build',
+        ...on2,
+        root: { letter: 'C', alteration: 0 },
+        strictness: 'string',
+        range: null,
+        quality: 'major',
+        voicing: { kind: 'form', form: 'C', full: true },
+      },
+    ],
+    ['a scale', exerciseOf(changed(changed(first, { kind: 'scale' }), { scale: 'major', rootFinger: 3 }))],
+  ];
+
+  test.each(exercises)('%s comes back as it was', (_, exercise) => {
+    expect(exerciseOf(draftOf(exercise, 30))).toEqual(exercise);
+    expect(draftOf(exercise, 30).seconds).toBe(30);
+  });
+
+  test('a change of the time limit alone touches nothing else', () => {
+    for (const [, exercise] of exercises) {
+      const draft: Draft = draftOf(exercise, null);
+      expect(exerciseOf(changed(draft, { seconds: 90 }))).toEqual(exercise);
+    }
+  });
+});

@@ -1,0 +1,33 @@
+import { expect, test } from 'vitest';
+import { namesIn, timeOfField, dateField } from '../../../client/pages/desk/group/words.ts';
+import { preferencesIn, storedText } from '../../../client/pages/desk/live/preferences.ts';
+import { clockText } from '../../../client/pages/desk/live/clock-text.ts';
+
+test('names are read from pasted lines, without blanks and repeats', () => {
+  expect(namesIn('Amara\r\n  Bram \n\nCeleste\tde  Wit\nBram\n')).toEqual([
+    'Amara',
+    'Bram',
+    'Celeste de Wit',
+  ]);
+  expect(namesIn(' \n')).toEqual([]);
+});
+
+test('a purge date survives its field', () => {
+  const time = new Date(2027, 6, 31, 12).getTime();
+  expect(dateField(time)).toBe('2027-07-31');
+  expect(dateField(timeOfField('2027-07-31'))).toBe('2027-07-31');
+  expect(timeOfField('')).toBeNaN();
+});
+
+test('what a browser remembers comes back, and rubbish is as usual', () => {
+  const kept = { keys: { letters: false, pedal: true }, hiding: true };
+  expect(preferencesIn(storedText(kept))).toEqual(kept);
+  for (const rubbish of [null, '', '{', '3', 'null', '{"letters":1}'])
+    expect(preferencesIn(rubbish)).toEqual({ keys: { letters: true, pedal: true }, hiding: false });
+});
+
+test('time is told in minutes and seconds', () => {
+  expect(clockText(100_000)).toBe('1:40');
+  expect(clockText(-5)).toBe('0:00');
+  expect(clockText(3_600_000)).toBe('60:00');
+});
