@@ -17,7 +17,10 @@ const rooms = [
     never: ['^(express|socket.io|kysely|better-sqlite3)', '/(sockets|routes)/', '/store/(?!store\\.ts)'],
   },
   { room: 'server/sockets', never: ['^(express|kysely|better-sqlite3)', '/(store|classroom|routes)/'] },
-  { room: 'server/routes', never: ['^(socket.io|kysely|better-sqlite3)', '/(classroom|sockets)/', '/store/(?!store\\.ts)'] },
+  {
+    room: 'server/routes',
+    never: ['^(socket.io|kysely|better-sqlite3)', '/(classroom|sockets)/', '/store/(?!store\\.ts)'],
+  },
   { room: 'server/store', never: ['^(express|socket.io)', '/(live|sockets|routes)/'] },
   { room: 'client/fretboard', never: ['^socket.io', '/(connection|pages)/'] },
   { room: 'client/components', never: ['^socket.io', '/(connection|pages)/'] },

@@ -13,7 +13,7 @@ export function welcome(config: Config, setUpLink: string | null): string {
   ];
   const notes = [
     ...(config.https ? ['The certificate is home-made: each browser asks once whether to trust it.'] : []),
-    ...(addresses.every((address) => new URL(address).hostname === 'localhost')
+    ...(addresses.every((address) => address !== config.publicUrl && isLocal(address))
       ? ['Only this machine can reach it: phones need an address in its network.']
       : []),
   ];
@@ -28,6 +28,9 @@ export function welcome(config: Config, setUpLink: string | null): string {
 /** The teacher most often sits at this machine; behind a proxy, only the public address leads to the Desk. */
 function deskAddress(config: Config): string {
   const addresses = studentAddresses(config);
-  const local = addresses.find((address) => new URL(address).hostname === 'localhost');
-  return config.publicUrl ?? local ?? addresses[0] ?? '';
+  return config.publicUrl ?? addresses.find(isLocal) ?? addresses[0] ?? '';
+}
+
+function isLocal(address: string): boolean {
+  return new URL(address).hostname === 'localhost';
 }

@@ -4,7 +4,7 @@ import { WebSocket, XHR, type Manager } from 'socket.io-client';
 export type Transports = NonNullable<Manager['opts']['transports']>;
 
 /** How long a WebSocket may stay silent before long-polling is tried instead, in milliseconds. */
-const patience = 4000;
+const patience = 2500;
 /** A WebSocket that lived shorter than this was cut by something in between, in milliseconds. */
 const shortLife = 5000;
 

@@ -1,14 +1,13 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { delimiter, join } from 'node:path';
-import { root } from './project.mjs';
+import { onPath, root } from './project.mjs';
 
 const usual = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable'];
 
 /** The path of a Chromium: told, the system's, or Playwright's own; undefined where there is none. */
 export function findChromium() {
-  return process.env['CHROMIUM_PATH'] || systems() || playwrightsOwn();
+  return process.env['CHROMIUM_PATH'] || onPath(usual) || playwrightsOwn();
 }
 
 /** The same, and where there is none, one is installed; undefined where that can't be done either. */
@@ -24,11 +23,6 @@ export function ensureChromium() {
     spawnSync('apt-get', ['install', '-y', 'chromium'], { ...quiet, env });
   }
   return findChromium();
-}
-
-function systems() {
-  const folders = (process.env['PATH'] ?? '').split(delimiter);
-  return usual.flatMap((name) => folders.map((folder) => join(folder, name))).find(existsSync);
 }
 
 function playwrightsOwn() {

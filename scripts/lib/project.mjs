@@ -1,14 +1,14 @@
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { delimiter, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 /** Installing and building, each only where something is missing or stale. Only Node's own modules. */
 
 export const root = fileURLToPath(new URL('../..', import.meta.url));
-const installStamp = join(root, 'node_modules/.rootcall-installed');
-export const buildStamp = join(root, 'dist/build.json');
+export const installStamp = join(root, 'node_modules/.rootcall-installed');
+const buildStamp = join(root, 'dist/build.json');
 
 /** What the build is made from. */
 const sources = ['shared', 'server', 'client', 'package-lock.json', 'tsconfig.base.json', 'vite.config.ts'];
@@ -29,11 +29,14 @@ export function tool(path, args, options = {}) {
   );
 }
 
+/** What the installed packages must have been installed for. A native module fits one ABI of Node only. */
+export function installId() {
+  return `${hashOf(['package-lock.json'])} ${process.platform}-${process.arch}-${process.versions.modules}`;
+}
+
 /** `npm ci` where nothing is installed, or for another lock file or another kind of Node than the present ones. */
 export function install() {
-  // A native module fits one ABI of Node only.
-  const wanted = `${hashOf(['package-lock.json'])} ${process.platform}-${process.arch}-${process.versions.modules}`;
-  if (existsSync(installStamp) && readFileSync(installStamp, 'utf8') === wanted) return;
+  if (existsSync(installStamp) && readFileSync(installStamp, 'utf8') === installId()) return;
   process.stdout.write('Installing what Rootcall is built from. The first time takes a minute or two.\n');
   const windows = process.platform === 'win32';
   const { error, status, stderr } = spawnSync(
@@ -49,19 +52,30 @@ export function install() {
     },
   );
   if (error || status === 127) giveUp('npm could not be started. It comes with Node: is it on the path?');
-  if (status !== 0) {
-    process.stderr.write(stderr);
-    giveUp(whyNotInstalled(stderr));
-  }
-  writeFileSync(installStamp, wanted);
+  if (status !== 0) giveUp(whyNotInstalled(stderr));
+  writeFileSync(installStamp, installId());
 }
 
+/** One line where the cause is known; what npm said, and a line, where it isn't. */
 function whyNotInstalled(complaint) {
-  if (/gyp ERR/.test(complaint))
-    return 'The database driver could not be built. It needs python3, make and a C++ compiler (g++).';
+  if (/gyp ERR/.test(complaint)) {
+    const needed = { python3: ['python3', 'python'], make: ['make'], 'g++': ['g++', 'c++', 'clang++'] };
+    const missing = Object.keys(needed).filter((name) => !onPath(needed[name]));
+    if (missing.length > 0)
+      return `The database driver has to be compiled here, and for that this machine lacks ${missing.join(', ')}.`;
+    return `${complaint}The database driver could not be compiled with python3, make and g++. What is above says why.`;
+  }
   if (/EACCES|EPERM|EROFS/.test(complaint)) return `npm may not write to ${root}.`;
   if (/ENOSPC/.test(complaint)) return 'The disk is full.';
-  return 'npm could not install what Rootcall needs. Is the network there?';
+  return `${complaint}npm could not install what Rootcall needs. Is the network there?`;
+}
+
+/** Where the first of these programs that there are lies. */
+export function onPath(names) {
+  const folders = (process.env['PATH'] ?? '').split(delimiter);
+  return names
+    .flatMap((name) => folders.map((folder) => join(folder, name)))
+    .find((file) => existsSync(file));
 }
 
 /** Builds what is stale; ends with one line where that fails. */
@@ -77,10 +91,11 @@ export function tryBuild() {
   process.stdout.write('Building Rootcall.\n');
   // A build that breaks off must not pass for the one before it.
   rmSync(buildStamp, { force: true });
+  const env = { ...process.env, NODE_ENV: 'production', VITE_BUILD: id };
   const built =
     // tsc trusts its own notes on what it wrote; where files are gone, it has to write them all.
     tool('typescript/bin/tsc', ['-b', 'shared', 'server', ...(isWhole ? [] : ['--force'])]) &&
-    tool('vite/bin/vite.js', ['build', '--logLevel', 'warn'], { env: { ...process.env, VITE_BUILD: id } });
+    tool('vite/bin/vite.js', ['build', '--logLevel', 'warn'], { env });
   if (built) writeFileSync(buildStamp, `${JSON.stringify({ build: id })}\n`);
   return built;
 }

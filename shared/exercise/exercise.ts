@@ -5,7 +5,7 @@ import type { ChordQuality } from '../theory/tables/chords.ts';
 import type { ScaleId } from '../theory/tables/scales.ts';
 
 /**
- * Where the root (and with it the answer) may lie (SPEC 2):
+ * Where the root (and with it the answer) may lie (SPEC ROOT):
  * `place`: on the root string at the one fret that `range` holds ·
  * `string`: on the root string at any fret (inside `range`, where one is given) ·
  * `range`: on any string, every fret inside `range` ·

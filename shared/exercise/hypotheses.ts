@@ -95,13 +95,14 @@ function shortStep(exercise: Exercise, target: Target): readonly Hypothesis[] {
   });
 }
 
-const chordTwins: Partial<Record<ChordQuality, ChordQuality>> = {
+const chordTwins: Readonly<Partial<Record<ChordQuality, ChordQuality>>> = {
   major: 'minor',
   minor: 'major',
   '7': 'm7',
   m7: '7',
 };
-const scaleTwins: Record<ScaleId, ScaleId> = {
+/** The scale with the other third that a student is likely to take for this one. */
+export const twinScales: Readonly<Record<ScaleId, ScaleId>> = {
   major: 'natural-minor',
   'natural-minor': 'major',
   'major-pentatonic': 'minor-pentatonic',
@@ -114,7 +115,7 @@ export function twinDegrees(
 ): { readonly degrees: readonly string[]; readonly cause: SlipCause } | undefined {
   if (exercise.kind === 'find') return undefined;
   const own = exercise.kind === 'build' ? chordDegrees(exercise.quality) : scaleDegrees(exercise.scale);
-  const twin = exercise.kind === 'build' ? chordTwins[exercise.quality] : scaleTwins[exercise.scale];
+  const twin = exercise.kind === 'build' ? chordTwins[exercise.quality] : twinScales[exercise.scale];
   if (!twin) return undefined;
   const degrees =
     exercise.kind === 'build' ? chordDegrees(twin as ChordQuality) : scaleDegrees(twin as ScaleId);

@@ -1,10 +1,10 @@
-import { chordDegrees, degreeAt, neededDegrees, scaleDegrees } from '../theory/chord.ts';
+import { degreeAt, neededDegrees } from '../theory/chord.ts';
 import { known } from '../lib/assert.ts';
 import { distinct, pitchClassAt, samePlace, type Place } from '../theory/fretboard.ts';
 import { pitchClassOf } from '../theory/pitch.ts';
 import type { Exercise } from './exercise.ts';
 import { difference, hypothesesFor, twinDegrees, type Hypothesis } from './hypotheses.ts';
-import { instrumentOf, isInRange, targetsOf, voicingTargets, type Target } from './targets.ts';
+import { degreesAsked, instrumentOf, isInRange, targetsOf, voicingTargets, type Target } from './targets.ts';
 import type { Correction, PlaceMark, SlipCause, Verdict } from './verdict.ts';
 
 interface Explanation {
@@ -32,6 +32,7 @@ export function slipIn(exercise: Exercise, places: readonly Place[]): Verdict {
   const best: Explanation = explanations[0] ?? { cause: 'other-place', cost: dearest, target: nearest };
   const rival = explanations.find((other) => other.cause !== best.cause && other.cost - best.cost < 0.01);
   const { marks, corrections, missing } = comparison(best, places);
+  if (places.length === 0) return { kind: 'slip', cause: 'missing-tone', marks, corrections, missing };
   if (rival) return { kind: 'unclear', causes: [best.cause, rival.cause], marks, missing };
   return { kind: 'slip', cause: best.cause, marks, corrections, missing };
 }
@@ -151,17 +152,6 @@ function rightTonesElsewhere(exercise: Exercise, places: readonly Place[]): Slip
   return exercise.kind === 'build' ? 'wrong-form' : undefined;
 }
 
-function degreesAsked(exercise: Exercise): readonly string[] {
-  switch (exercise.kind) {
-    case 'find':
-      return ['1'];
-    case 'build':
-      return chordDegrees(exercise.quality);
-    case 'scale':
-      return scaleDegrees(exercise.scale);
-  }
-}
-
 function neededOf(exercise: Exercise): readonly string[] {
   return exercise.kind === 'build' ? neededDegrees(exercise.quality) : degreesAsked(exercise);
 }
@@ -193,6 +183,8 @@ function comparison(
   for (const { place: from, right } of marks) {
     if (right) continue;
     const meant = moved.find(({ to }) => samePlace(to, from))?.from;
+    // What it stands for is there already: nothing to correct it to.
+    if (meant && isGiven(places, meant)) continue;
     if (!correct(from, meant ?? nearestOn(open, from))) astray.push(from);
   }
   const [from] = astray;

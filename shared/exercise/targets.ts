@@ -1,5 +1,6 @@
 import { known } from '../lib/assert.ts';
 import { chordDegrees, degreeAt, neededDegrees, scaleDegrees } from '../theory/chord.ts';
+import type { Degree } from '../theory/interval.ts';
 import {
   instrumentById,
   pitchClassAt,
@@ -24,6 +25,18 @@ export interface Target {
 /** The instrument of an exercise that was checked. */
 export function instrumentOf(exercise: Exercise): Instrument {
   return known(instrumentById(exercise.instrument), `instrument ${exercise.instrument}`);
+}
+
+/** The degrees that belong to what is asked. */
+export function degreesAsked(exercise: Exercise): readonly Degree[] {
+  switch (exercise.kind) {
+    case 'find':
+      return ['1'];
+    case 'build':
+      return chordDegrees(exercise.quality);
+    case 'scale':
+      return scaleDegrees(exercise.scale);
+  }
 }
 
 export function isInRange(range: FretRange | null, spot: Place): boolean {

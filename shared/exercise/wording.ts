@@ -1,11 +1,15 @@
+import { stringNumbers } from '../theory/fretboard.ts';
 import { formatName, type NoteNaming } from '../theory/naming.ts';
+import type { NoteName } from '../theory/pitch.ts';
+import { formRow } from '../theory/shape.ts';
 import type { ChordQuality } from '../theory/tables/chords.ts';
 import type { FormId } from '../theory/tables/forms.ts';
 import type { ScaleId } from '../theory/tables/scales.ts';
 import type { BuildExercise, Exercise, ScaleExercise } from './exercise.ts';
-import { acceptedRoots } from './targets.ts';
+import { capital, list, rangeText } from './phrases.ts';
+import { acceptedRoots, instrumentOf } from './targets.ts';
 
-/** Chord qualities as a teacher says them after the root. */
+/** Chord qualities as a teacher says them. */
 export const qualityWords: Readonly<Record<ChordQuality, string>> = {
   major: 'major',
   minor: 'minor',
@@ -36,55 +40,88 @@ export const formWords: Readonly<Record<FormId, string>> = {
   'triad-432': 'close triad on strings 4, 3 and 2',
 };
 
+const symbols: ReadonlySet<ChordQuality> = new Set(['sus2', 'sus4', '7', 'maj7', 'm7']);
+
+/** "E minor", and a symbol without a gap, "Em7"; a syllable keeps the gap, "mi m7". */
+export function chordName(root: NoteName, quality: ChordQuality, naming: NoteNaming): string {
+  const gap = symbols.has(quality) && naming !== 'solfege' ? '' : ' ';
+  return formatName(root, naming) + gap + qualityWords[quality];
+}
+
+/** "E minor pentatonic". */
+export function scaleName(root: NoteName, scale: ScaleId, naming: NoteNaming): string {
+  return `${formatName(root, naming)} ${scaleWords[scale]}`;
+}
+
+/** What the exercise asks for: "D", "E minor", "E minor pentatonic". */
+export function subjectOf(exercise: Exercise, naming: NoteNaming): string {
+  switch (exercise.kind) {
+    case 'find':
+      return formatName(exercise.root, naming);
+    case 'build':
+      return chordName(exercise.root, exercise.quality, naming);
+    case 'scale':
+      return scaleName(exercise.root, exercise.scale, naming);
+  }
+}
+
 /** What is asked, so that the words alone say what is accepted (SPEC WORD); never the fret to be found. */
 export interface Wording {
   readonly title: string;
   readonly detail: string;
 }
 
-/** Find D · on string 2. Build E minor · root on string 2, close triad on strings 3, 2 and 1. */
+/** "Find D", "On string 2 (second thinnest), any fret." */
 export function wordingOf(exercise: Exercise, naming: NoteNaming): Wording {
-  const root = formatName(exercise.root, naming);
+  const subject = subjectOf(exercise, naming);
   switch (exercise.kind) {
     case 'find':
-      return { title: `Find ${root}`, detail: `${capital(whereOf(exercise))}.` };
+      return { title: `Find ${subject}`, detail: `${capital(whereOf(exercise))}.` };
     case 'build':
-      return { title: `Build ${root} ${qualityWords[exercise.quality]}`, detail: buildDetail(exercise) };
+      return { title: `Build ${subject}`, detail: buildDetail(exercise) };
     case 'scale':
-      return { title: `${root} ${scaleWords[exercise.scale]}`, detail: scaleDetail(exercise) };
+      return { title: subject, detail: scaleDetail(exercise) };
   }
 }
 
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
+function isRootBound({ strictness }: Exercise): boolean {
+  return strictness === 'place' || strictness === 'string';
 }
 
 /** Where the root may lie. One place is told by its half of the neck, since its fret is the answer. */
 function whereOf(exercise: Exercise): string {
-  const { strictness, rootString, range } = exercise;
-  const string = `on string ${String(rootString)}`;
-  const frets = range ? `frets ${String(range.low)} to ${String(range.high)}` : '';
+  const { strictness, range } = exercise;
+  const string = `on string ${String(exercise.rootString)}${exercise.kind === 'find' ? sideOf(exercise) : ''}`;
   switch (strictness) {
     case 'place':
       return `${string}, ${acceptedRoots(exercise).some((root) => root.fret >= 12) ? 'fret 12 or above' : 'below fret 12'}`;
     case 'string':
-      return range ? `${string}, ${frets}` : `${string}, any fret`;
+      return range ? `${string}, ${rangeText(range)}` : `${string}, any fret`;
     case 'range':
-      return `${frets}, any string`;
+      return `${range ? rangeText(range) : ''}, any string`;
     case 'anywhere':
       return 'anywhere on the neck';
   }
 }
 
+const ranks = ['', 'second ', 'third ', 'fourth ', 'fifth '];
+
+/** The string's place for somebody who can't count them yet; the thicker half is counted from the thick side. */
+function sideOf(exercise: Exercise): string {
+  const count = stringNumbers(instrumentOf(exercise)).length;
+  const { rootString } = exercise;
+  const fromThin = rootString - 1;
+  const fromThick = count - rootString;
+  const [rank, side] = fromThin <= fromThick ? [ranks[fromThin], 'thinnest'] : [ranks[fromThick], 'thickest'];
+  return rank === undefined ? '' : ` (${rank}${side})`;
+}
+
 function buildDetail(exercise: BuildExercise): string {
-  const { voicing, strictness } = exercise;
-  const rootBound = strictness === 'place' || strictness === 'string';
-  const where = rootBound ? `Root ${whereOf(exercise)}` : capital(whereOf(exercise));
+  const where = isRootBound(exercise) ? `Root ${whereOf(exercise)}` : capital(whereOf(exercise));
+  const { voicing } = exercise;
   switch (voicing.kind) {
-    case 'form': {
-      const full = voicing.full ? ', every string of it' : '';
-      return `${rootBound ? where : `Root on string ${String(exercise.rootString)}. ${where}`}. ${capital(formWords[voicing.form])}${full}.`;
-    }
+    case 'form':
+      return `${formWhere(exercise)}. ${capital(formWords[voicing.form])}${optionalText(exercise)}.`;
     case 'strings':
       return `${where}. Exactly strings ${list([...voicing.strings].sort((a, b) => b - a))}.`;
     case 'any':
@@ -92,18 +129,29 @@ function buildDetail(exercise: BuildExercise): string {
   }
 }
 
-function scaleDetail(exercise: ScaleExercise): string {
-  const { strictness, coverage, rootFinger } = exercise;
-  if (coverage === 'every-tone') {
-    const rootBound = strictness === 'place' || strictness === 'string';
-    return `${rootBound ? `A root ${whereOf(exercise)}` : capital(whereOf(exercise))}. Each note name at least once.`;
-  }
-  if (strictness === 'range') return `${capital(whereOf(exercise))}. Every note of the scale there.`;
-  return `Root ${whereOf(exercise)}, under finger ${String(rootFinger)}. Every note under the hand, on all strings.`;
+/** A form has its root on one string, whatever the strictness; a range then holds every note. */
+function formWhere(exercise: BuildExercise): string {
+  const { strictness, range, rootString } = exercise;
+  if (isRootBound(exercise)) return `Root ${whereOf(exercise)}`;
+  const inRange = strictness === 'range' && range ? `, all of it in ${rangeText(range)}` : ', any fret';
+  return `Root on string ${String(rootString)}${inRange}`;
 }
 
-/** `list([3, 2, 1])` is "3, 2 and 1". */
-export function list(items: readonly (string | number)[]): string {
-  const last = String(items.at(-1) ?? '');
-  return items.length < 2 ? last : `${items.slice(0, -1).join(', ')} and ${last}`;
+/** Which strings of a form may stay silent. */
+function optionalText({ voicing, quality, rootString }: BuildExercise): string {
+  if (voicing.kind !== 'form') return '';
+  if (voicing.full) return ', every string of it and no other';
+  const strings = formRow(voicing.form, quality, rootString)?.optionalStrings ?? [];
+  return strings.length === 0
+    ? ''
+    : `; string${strings.length === 1 ? '' : 's'} ${list(strings)} may stay silent`;
+}
+
+function scaleDetail(exercise: ScaleExercise): string {
+  const where = whereOf(exercise);
+  const { strictness, coverage, rootFinger } = exercise;
+  if (coverage === 'every-tone')
+    return `${isRootBound(exercise) ? `A root ${where}` : capital(where)}. Each note name at least once.`;
+  if (strictness === 'range') return `${capital(where)}. Every note of the scale there.`;
+  return `Root ${where}, under finger ${String(rootFinger)}. Every note under the hand, on all strings.`;
 }

@@ -1,3 +1,4 @@
+import type { Degree } from './interval.ts';
 import { letters, type Alteration, type Letter, type NoteName } from './pitch.ts';
 
 /** The system in which a person reads and writes note names. */
@@ -53,4 +54,9 @@ export function parseName(text: string, naming: NoteNaming): NoteName | undefine
     }
   }
   return undefined;
+}
+
+/** A degree as a chart writes it: `degreeSign("b3")` is "♭3", and the root is "R". */
+export function degreeSign(degree: Degree): string {
+  return degree === '1' ? 'R' : degree.replaceAll('b', '♭').replaceAll('#', '♯');
 }

@@ -1,40 +1,46 @@
 import type { StandOwnView, StandSharedView } from '../../../shared/protocol/views.ts';
 import { answerOf, type AnswerSource } from './answer.ts';
 import { explanationOf } from './explanation.ts';
-import { stageWords, standingWords, type Standing } from './words.ts';
+import { heldWords, stageWords, standingWords } from './words.ts';
 
-/** Says, for a screen reader, what has changed since it spoke last: the class's step first, else how far the answer is. */
+/** Says, for a screen reader, what has changed since it spoke last: the class's step, and how far the answer is. */
 export class Announcer {
   #stage = '';
-  #standing: Standing = 'nothing';
+  #standing = '';
 
   /** Null where nothing new is to be said. */
   next(source: AnswerSource, shared: StandSharedView | null, own: StandOwnView | null): string | null {
     if (!shared || own?.seat !== 'in') return null;
-    const stage = this.#stageSentence(source, shared, own);
-    if (stage !== this.#stage) {
-      this.#stage = stage;
-      this.#standing = standingIn(source, shared, own);
-      return stage;
-    }
-    const standing = standingIn(source, shared, own);
-    if (standing === this.#standing) return null;
+    const stage = stageSentence(source, shared, own);
+    const standing = standingSentence(source, shared, own);
+    const moved = stage !== this.#stage;
+    if (!moved && standing === this.#standing) return null;
+    this.#stage = stage;
     this.#standing = standing;
-    // The tap itself was said already.
-    return standing === 'nothing' || standing === 'placed' ? null : standingWords(standing);
-  }
-
-  #stageSentence(source: AnswerSource, { stage, naming }: StandSharedView, own: StandOwnView): string {
-    if (stage.kind === 'open' && own.timeUp) return 'Time is up.';
-    if (stage.kind !== 'revealed') return stageWords(stage);
-    const { places } = answerOf(source, own, stage.roundId);
-    const { heading, text, tryThis } = explanationOf(stage, places, own, naming);
-    return [`${heading}.`, text, tryThis].filter(Boolean).join(' ');
+    // In one breath: of two sayings at once, the second may drown the first.
+    const said = moved ? [stage, standing] : [standing];
+    return said.filter(Boolean).join(' ') || null;
   }
 }
 
-function standingIn(source: AnswerSource, { stage }: StandSharedView, own: StandOwnView): Standing {
-  return stage.kind === 'open' || stage.kind === 'held'
-    ? answerOf(source, own, stage.roundId).standing
-    : 'nothing';
+function isOpen({ stage }: StandSharedView, { timeUp }: StandOwnView): boolean {
+  return stage.kind === 'open' && !timeUp;
+}
+
+function stageSentence(source: AnswerSource, shared: StandSharedView, own: StandOwnView): string {
+  const { stage, naming } = shared;
+  if (stage.kind === 'open' && own.timeUp) return 'Time is up.';
+  if (stage.kind !== 'revealed') return stageWords(stage);
+  const { places } = answerOf(source, own, stage.roundId);
+  const { heading, text, tryThis } = explanationOf(stage, places, own, naming);
+  return [`${heading}.`, text, tryThis].filter(Boolean).join(' ');
+}
+
+function standingSentence(source: AnswerSource, shared: StandSharedView, own: StandOwnView): string {
+  const { stage } = shared;
+  if (stage.kind !== 'open' && stage.kind !== 'held') return '';
+  const { standing } = answerOf(source, own, stage.roundId);
+  // After the hold nothing is the student's to change; before it, the tap itself was said already.
+  if (!isOpen(shared, own)) return heldWords(standing);
+  return standing === 'placed' ? '' : standingWords(standing);
 }

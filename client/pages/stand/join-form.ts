@@ -115,7 +115,7 @@ export class StandJoin extends LitElement {
             id="name"
             name="name"
             .value=${this.name}
-            maxlength="60"
+            maxlength="40"
             autocomplete="given-name"
             spellcheck="false"
             required

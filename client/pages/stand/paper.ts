@@ -32,9 +32,10 @@ export class StandPaper extends LitElement {
 
   protected override render(): TemplateResult {
     const { chart } = this;
+    // The words are reached by keys too: on a very low screen they scroll.
     return html`<div class="paper">
       ${standHeader(this.group, this.student)}
-      <div class="words">
+      <div class="words" tabindex="0">
         ${this.above === '' ? nothing : html`<p class="soft">${this.above}</p>`}
         <h1>${this.right ? sign('tick') : nothing}${this.heading}</h1>
         ${this.words === '' ? nothing : html`<p class="lead">${this.words}</p>`}

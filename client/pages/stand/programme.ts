@@ -54,7 +54,15 @@ export class StandProgramme extends LitElement {
           width: 8rem;
         }
       }
-      @media (max-height: 500px) and (min-width: 600px) {
+      @media (max-height: 360px) {
+        h1 {
+          font-size: 1.5rem;
+        }
+        .bar-rest {
+          display: none;
+        }
+      }
+      @media (max-height: 500px) and (min-width: 560px) {
         .matter {
           column-gap: var(--space-6);
           grid-template-columns: minmax(0, 20rem) minmax(0, 22rem);

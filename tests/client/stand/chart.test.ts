@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest';
+import { answerChart, tappedChart } from '../../../client/pages/stand/chart.ts';
+import type { KeyNote, SlipVerdict } from '../../../shared/exercise/verdict.ts';
+import { place, standardGuitar } from '../../../shared/theory/fretboard.ts';
+
+// E minor on strings 3, 2 and 1, root on string 2 at fret 5: minor triad (f−1, f, f−2), TRADE.md 5.
+const key: readonly KeyNote[] = [
+  { place: place(3, 4), degree: '5', finger: 2 },
+  { place: place(2, 5), degree: '1', finger: 3 },
+  { place: place(1, 3), degree: 'b3', finger: 1 },
+];
+const given = [place(3, 5), place(2, 5), place(1, 3)];
+const slip: SlipVerdict = {
+  kind: 'slip',
+  cause: 'string-3-to-2-step',
+  marks: given.map((at) => ({ place: at, right: at.string !== 3 })),
+  corrections: [{ from: place(3, 5), to: place(3, 4) }],
+  missing: [],
+};
+
+describe('a chart of an answer', () => {
+  it('prints what is right, strikes the slip through and rings where it is', () => {
+    const chart = answerChart(standardGuitar, key, given, slip);
+    expect(
+      chart.notes.map(({ place: at, look, label, root }) => [at.string, at.fret, look, label, root]),
+    ).toEqual([
+      [2, 5, 'filled', 'R', true],
+      [1, 3, 'filled', '♭3', false],
+      [3, 4, 'expected', '5', false],
+      [3, 5, 'slip', undefined, undefined],
+    ]);
+    expect(chart.corrections).toEqual(slip.corrections);
+    expect(chart.legend.map(({ words }) => words)).toEqual(['root', 'right', 'slip', 'where it is']);
+  });
+
+  it('names the tones of a right answer that lies elsewhere than the key', () => {
+    const higher = key.map(({ place: at }) => place(at.string, at.fret + 12));
+    const chart = answerChart(standardGuitar, key, higher, { kind: 'right' });
+    expect(chart.notes.map(({ label }) => label)).toEqual(['5', 'R', '♭3']);
+    expect(chart.notes.every(({ look }) => look === 'filled')).toBe(true);
+    expect(chart.legend.map(({ words }) => words)).toEqual(['root']);
+  });
+
+  it('is the key with its fingers where nothing was placed', () => {
+    const chart = answerChart(standardGuitar, key, [], null);
+    expect(chart.notes.map(({ place: at, finger }) => [at.string, finger])).toEqual([
+      [3, 2],
+      [2, 3],
+      [1, 1],
+    ]);
+  });
+
+  it('draws no slur where two explanations fit', () => {
+    const chart = answerChart(standardGuitar, key, given, {
+      kind: 'unclear',
+      causes: ['string-6-map', 'one-fret-off'],
+      marks: slip.marks,
+      missing: [place(3, 4)],
+    });
+    expect(chart.corrections).toEqual([]);
+    expect(chart.notes.filter(({ look }) => look === 'expected')).toHaveLength(1);
+  });
+});
+
+describe("a chart of the teacher's taps", () => {
+  it('stays put while taps are added, and says nothing of what they sound', () => {
+    const one = tappedChart(standardGuitar, [place(2, 5)]);
+    const two = tappedChart(standardGuitar, [place(2, 5), place(6, 1)]);
+    expect(two.window).toEqual(one.window);
+    expect(two.notes.every(({ label }) => label === undefined)).toBe(true);
+  });
+});

@@ -1,0 +1,62 @@
+import { spawn, type ChildProcess } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { createInterface } from 'node:readline';
+import { fileURLToPath } from 'node:url';
+
+const main = fileURLToPath(new URL('../../dist/server/main.js', import.meta.url));
+
+/** The production build in its own process, on a real store in a temporary folder. */
+export class ProductionServer {
+  readonly dataDir: string;
+  #process: ChildProcess | undefined;
+  #port = 0;
+  /** The path of the one-time link, from the first start. */
+  setUpPath = '';
+
+  private constructor(dataDir: string) {
+    this.dataDir = dataDir;
+  }
+
+  static async start(): Promise<ProductionServer> {
+    const server = new ProductionServer(await mkdtemp(join(tmpdir(), 'rootcall-e2e-')));
+    await server.resume();
+    return server;
+  }
+
+  /** Reached by a name, as a phone reaches it: no secure context. */
+  get url(): string {
+    return `http://rootcall.test:${String(this.#port)}`;
+  }
+
+  /** Starts on the same store and port as before. */
+  async resume(): Promise<void> {
+    const environment = { PATH: '/usr/bin:/bin', PORT: String(this.#port), DATA_DIR: this.dataDir };
+    const child = spawn(process.execPath, [main], { env: environment, stdio: ['ignore', 'pipe', 'inherit'] });
+    this.#process = child;
+    for await (const line of createInterface({ input: child.stdout })) {
+      const link = /http:\/\/localhost:(\d+)(\/desk\S*)/.exec(line);
+      if (!link) continue;
+      this.#port = Number(link[1]);
+      if (link[2]?.includes('#')) this.setUpPath = link[2];
+      child.stdout.resume();
+      return;
+    }
+    throw new Error('the server did not start');
+  }
+
+  /** As a power cut would: nothing is finished or said. */
+  async kill(): Promise<void> {
+    if (!this.#process || this.#process.exitCode !== null) return;
+    const gone = once(this.#process, 'exit');
+    this.#process.kill('SIGKILL');
+    await gone;
+  }
+
+  async remove(): Promise<void> {
+    await this.kill();
+    await rm(this.dataDir, { recursive: true });
+  }
+}
