@@ -69,7 +69,8 @@ const neverStored: RequestHandler = (_request, response, next) => {
 function securityHeaders(config: Config): RequestHandler {
   const secure = config.https || (config.publicUrl?.startsWith('https:') ?? false);
   return helmet({
-    strictTransportSecurity: secure,
+    // For this host alone: its neighbours are not ours to decide about.
+    strictTransportSecurity: secure ? { includeSubDomains: false } : false,
     crossOriginOpenerPolicy: secure,
     originAgentCluster: secure,
     referrerPolicy: { policy: 'no-referrer' },

@@ -223,7 +223,7 @@ export class Stand extends LitElement {
     return html`<stand-round
       .group=${shared.group}
       .student=${own.name}
-      .stage=${stage}
+      .stage=${{ ...stage, seconds: own.seconds ?? stage.seconds }}
       .places=${answer.places}
       .done=${answer.done}
       .standing=${answer.standing}

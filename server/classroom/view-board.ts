@@ -1,4 +1,4 @@
-import type { BoardStage, BoardView } from '../../shared/protocol/views.ts';
+import type { BoardStage, BoardView, ScoreView } from '../../shared/protocol/views.ts';
 import { commonestSlipOf, countedAnswers, currentRound, shareOf } from './round.ts';
 import type { ClassState } from './state.ts';
 import {
@@ -27,8 +27,11 @@ export function boardView(state: ClassState, presence: Presence, address: string
   };
 }
 
+const noScore: ScoreView = { now: { right: 0, of: 0 }, before: null, rows: [], teams: [], ranking: [] };
+
 function stage(state: ClassState, presence: Presence): BoardStage {
-  if (state.closedAt !== null) return { kind: 'over', score: scoreView(state) };
+  if (state.closedAt !== null)
+    return { kind: 'over', score: state.settings.score === 'off' ? noScore : scoreView(state) };
   const show = showView(state);
   if (show) return { kind: 'show', show };
   const round = currentRound(state);

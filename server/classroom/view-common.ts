@@ -4,7 +4,7 @@ import { answerKey } from '../../shared/exercise/key.ts';
 import { wordingOf } from '../../shared/exercise/wording.ts';
 import type { StudentId } from '../../shared/protocol/ids.ts';
 import type { RevealView, ShowView, TaskView } from '../../shared/protocol/views.ts';
-import { joinedStudents } from './round.ts';
+import { currentRound, joinedStudents } from './round.ts';
 import type { ClassState, Round } from './state.ts';
 
 /** Who is connected just now: known to the process alone, kept nowhere. */
@@ -41,10 +41,14 @@ export function showView(state: ClassState): ShowView | null {
   };
 }
 
-/** Which exercise of the plan comes next, counted from 1; null without a plan or past its end. */
+/**
+ * Which exercise of the plan is on the stage, or else comes next, counted from 1; null outside the plan.
+ */
 export function nextView(state: ClassState): { readonly number: number; readonly of: number } | null {
   const of = state.plan?.exercises.length ?? 0;
-  return state.cursor < of ? { number: state.cursor + 1, of } : null;
+  const round = currentRound(state);
+  const index = round ? round.planIndex : state.cursor;
+  return index !== null && index < of ? { number: index + 1, of } : null;
 }
 
 /** Students who are here: joined and connected. */

@@ -26,7 +26,8 @@ export function scoreView(state: ClassState): ScoreView {
   const compared = rows.filter((row) => row.before !== null);
   const wantsRanking = state.settings.ranking && state.closedAt !== null;
   return {
-    now: sum(rows.map((row) => row.now)),
+    // Like is held against like: kinds that the class meets for the first time wait for their next time.
+    now: sum((compared.length > 0 ? compared : rows).map((row) => row.now)),
     before: compared.length > 0 ? sum(lastTimes(state)) : null,
     rows,
     teams:

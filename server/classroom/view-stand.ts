@@ -41,7 +41,7 @@ function stage(state: ClassState): StandStage {
 export function standOwnView(state: ClassState, seatId: SeatId, now: Time): StandOwnView {
   const seat = state.seats.get(seatId);
   const student = seat?.status === 'in' && seat.studentId ? state.students.get(seat.studentId) : undefined;
-  const nothing = { alias: null, answer: null, timeUp: false, verdict: null, accepted: false };
+  const nothing = { alias: null, answer: null, timeUp: false, seconds: null, verdict: null, accepted: false };
   if (!student)
     return { seat: seat?.status ?? 'gone', reason: seat?.reason ?? null, name: seat?.name ?? '', ...nothing };
   const own = { seat: 'in', reason: null, name: student.name, alias: student.alias } as const;
@@ -55,6 +55,7 @@ export function standOwnView(state: ClassState, seatId: SeatId, now: Time): Stan
     ...own,
     answer: answerView(round, counts, false) ?? answerView(round, late, true),
     timeUp: isTimeUp(round, student, now),
+    seconds: round.seconds === null ? null : round.seconds * student.moreTime,
     verdict: revealed?.verdict ?? null,
     accepted: revealed?.accepted ?? false,
   };

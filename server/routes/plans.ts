@@ -35,6 +35,12 @@ export function planRoutes(store: Store): Router {
     response.json({ id });
   });
 
+  router.get('/plans/:id', async (request, response) => {
+    const plan = await store.plans.byId(request.params.id as PlanId);
+    if (!plan) return refuse(response, 'not-found');
+    if (await needGroup(store, request, response, plan.groupId)) response.json({ plan });
+  });
+
   router.put('/plans/:id', async (request, response) => {
     const plan = await store.plans.byId(request.params.id as PlanId);
     if (!plan) return refuse(response, 'not-found');

@@ -75,6 +75,8 @@ export interface StandOwnView {
   readonly answer: OwnAnswerView | null;
   /** The student's own time is up, though the round may go on for others. */
   readonly timeUp: boolean;
+  /** The student's own time for the current round, in seconds; null without a limit. */
+  readonly seconds: number | null;
   /** From the reveal on. */
   readonly verdict: Verdict | null;
   readonly accepted: boolean;

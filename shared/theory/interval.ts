@@ -1,4 +1,4 @@
-import { invariant } from '../lib/assert.ts';
+import { invariant, known } from '../lib/assert.ts';
 import { letters, pitchClassOf, pitchClass, type Alteration, type NoteName } from './pitch.ts';
 
 /**
@@ -8,21 +8,33 @@ import { letters, pitchClassOf, pitchClass, type Alteration, type NoteName } fro
 export type Degree = string;
 
 const majorScale = [0, 2, 4, 5, 7, 9, 11] as const;
-const degreePattern = /^(b{0,2}|#{0,2})([1-9]|1[0-3])$/;
+const accidentals = [
+  ['bb', -2],
+  ['b', -1],
+  ['', 0],
+  ['#', 1],
+  ['##', 2],
+] as const;
+const highestNumber = 13;
 
 interface ParsedDegree {
   readonly number: number;
   readonly semitones: number;
 }
 
+/** Every degree that can be written, worked out once: judging looks degrees up more than anything else. */
+const degrees: ReadonlyMap<Degree, ParsedDegree> = new Map(
+  Array.from({ length: highestNumber }, (_, index) => index + 1).flatMap((number) =>
+    accidentals.map(([sign, alteration]) => {
+      const octaves = Math.floor((number - 1) / 7);
+      const step = majorScale[(number - 1) % 7] ?? 0;
+      return [sign + String(number), { number, semitones: 12 * octaves + step + alteration }] as const;
+    }),
+  ),
+);
+
 function parseDegree(degree: Degree): ParsedDegree {
-  const match = degreePattern.exec(degree);
-  invariant(match, `degree ${degree} is well formed`);
-  const signs = match[1] ?? '';
-  const number = Number(match[2]);
-  const octaves = Math.floor((number - 1) / 7);
-  const step = majorScale[(number - 1) % 7] ?? 0;
-  return { number, semitones: 12 * octaves + step + (signs.startsWith('b') ? -signs.length : signs.length) };
+  return known(degrees.get(degree), `degree ${degree}`);
 }
 
 /** `semitonesOf("b3")` is 3, `semitonesOf("9")` is 14. */

@@ -145,6 +145,20 @@ describe('npm start', { timeout: 120_000 }, () => {
     expect(output).toMatch(/^Installing /);
   });
 
+  it('says in one line that the database driver has no binary', async () => {
+    const driver = join(folder, 'node_modules/better-sqlite3');
+    rmSync(driver);
+    for (const part of ['lib', 'package.json'])
+      cpSync(join(root, 'node_modules/better-sqlite3', part), join(driver, part), { recursive: true });
+    const { code, complaint } = await start().ended();
+    rmSync(driver, { recursive: true });
+    symlinkSync(join(root, 'node_modules/better-sqlite3'), driver);
+    expect(code).toBe(1);
+    expect(complaint).toMatch(
+      /^The database driver has no binary [^\n]+ npm rebuild better-sqlite3 [^\n]+\n$/,
+    );
+  });
+
   it('says in one line that Node is too old', async () => {
     const older = join(folder, 'older.mjs');
     writeFileSync(

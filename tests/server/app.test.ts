@@ -105,7 +105,7 @@ describe('the pages and what stands around them', () => {
     'keeps browsers on HTTPS where %o says that they are',
     async (environment) => {
       const { headers } = await fetch(await serve(environment));
-      expect(headers.get('strict-transport-security')).toMatch(/^max-age=\d+/);
+      expect(headers.get('strict-transport-security')).toMatch(/^max-age=\d+$/);
     },
   );
 

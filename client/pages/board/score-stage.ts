@@ -155,7 +155,9 @@ export class BoardScore extends LitElement {
       }
       <div class="today">
         <p class="figure title-face">${today}<small> %</small></p>
-        <p class="soft">today, of all answers${last === null ? ' (first time)' : nothing}</p>
+        <p class="soft">
+          ${last === null ? 'today, of all answers (first time)' : 'today, in the same kinds'}
+        </p>
       </div>
     </div>`;
   }

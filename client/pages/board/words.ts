@@ -19,7 +19,7 @@ export function typedAddress(address: string): string {
 
 /** Where the QR picture leads: the Stand, with the code filled in. */
 export function joinLink(address: string, code: string): string {
-  return `${address.replace(/\/+$/, '')}/?code=${code}`;
+  return `${address.replace(/\/+$/, '')}/join/${code}`;
 }
 
 /** What somebody typed as a code: letters only, as capitals. */

@@ -131,13 +131,8 @@ export const api = {
   chooseAddress: (chosen: string) => send<object>('PUT', 'addresses', { chosen }),
 };
 
-/** The plan with its group: plans are read with the group that owns them. */
+/** The plan's group, with all of it. */
 export async function groupOfPlan(planId: string): Answered<GroupDetail> {
-  const groups = await api.groups();
-  if (!groups.ok) return groups;
-  for (const { id } of groups.value.groups) {
-    const detail = await api.group(id);
-    if (detail.ok && detail.value.plans.some((plan) => plan.id === planId)) return detail;
-  }
-  return failure(errorReply('not-found'));
+  const plan = await send<{ readonly plan: { readonly groupId: string } }>('GET', `plans/${planId}`);
+  return plan.ok ? api.group(plan.value.plan.groupId) : plan;
 }

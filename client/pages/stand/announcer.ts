@@ -30,6 +30,7 @@ function isOpen({ stage }: StandSharedView, { timeUp }: StandOwnView): boolean {
 function stageSentence(source: AnswerSource, shared: StandSharedView, own: StandOwnView): string {
   const { stage, naming } = shared;
   if (stage.kind === 'open' && own.timeUp) return 'Time is up.';
+  if (stage.kind === 'open') return stageWords({ ...stage, seconds: own.seconds ?? stage.seconds });
   if (stage.kind !== 'revealed') return stageWords(stage);
   const { places } = answerOf(source, own, stage.roundId);
   const { heading, text, tryThis } = explanationOf(stage, places, own, naming);

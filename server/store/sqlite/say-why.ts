@@ -18,6 +18,10 @@ function sentenceFor(error: unknown, path: string): string {
   if (/^(SQLITE_(CANTOPEN|READONLY|PERM)|EACCES|EPERM|EROFS|ENOTDIR|EEXIST|ENOENT)/.test(code)) {
     return `${path} can't be written. Give the server's account the right to write its folder, or choose another data folder.`;
   }
+  // npm installed it without its binary (it was told to run no scripts), or for another Node.
+  if (code === 'ERR_DLOPEN_FAILED' || /bindings file/.test(String(error))) {
+    return 'The database driver has no binary for this machine. Make it: npm rebuild better-sqlite3 --ignore-scripts=false';
+  }
   return `${path} can't be opened: ${error instanceof Error ? error.message : String(error)}`;
 }
 

@@ -24,6 +24,7 @@ const own: StandOwnView = {
   alias: null,
   answer: null,
   timeUp: false,
+  seconds: null,
   verdict: null,
   accepted: false,
 };

@@ -1,9 +1,12 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { checkExercise } from '../../../shared/exercise/check.ts';
 import { answerKey } from '../../../shared/exercise/key.ts';
 import { judge } from '../../../shared/exercise/judge.ts';
 import { build, find } from '../../support/exercises.ts';
 import { everyPlace, exercisesFor, midi, range, roots } from './making.ts';
+
+// Whole necks are walked: slow on a busy machine, never waiting for anything.
+vi.setConfig({ testTimeout: 60_000 });
 
 describe('KEY-2: the key of every exercise that can be asked is right', () => {
   test.each(roots.map((root) => [root]))(

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { checkExercise } from '../../../shared/exercise/check.ts';
 import type { Exercise } from '../../../shared/exercise/exercise.ts';
 import { explain, explainForClass, slipName } from '../../../shared/exercise/explain.ts';
@@ -10,6 +10,9 @@ import { place, type Place } from '../../../shared/theory/fretboard.ts';
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
 import { build, find, places, scale } from '../../support/exercises.ts';
 import { everyPlace, exercisesFor, oneAnswer, range, roots, slipsOf, strings } from './making.ts';
+
+// Whole necks are walked: slow on a busy machine, never waiting for anything.
+vi.setConfig({ testTimeout: 60_000 });
 
 const exercises = exercisesFor(['Eb']).filter((exercise) => checkExercise(exercise).ok);
 
