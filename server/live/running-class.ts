@@ -21,6 +21,9 @@ export type { DeskContext };
 /** Screens get at most one snapshot in so many milliseconds, whatever happens meanwhile. */
 const publishInterval = 100;
 
+/** How long a store that failed is left alone before the hold is tried again. Milliseconds. */
+const retryAfter = 1000;
+
 /** The longest delay that a Node timer takes. */
 const longestDelay = 2 ** 31 - 1;
 
@@ -236,5 +239,8 @@ export class RunningClass {
   async #timeUp(): Promise<void> {
     const done = await this.execute((state) => success(decideTimeUp(state, this.#tools.clock.now())));
     if (done.ok && done.value.length === 0) this.changed();
+    if (done.ok) return;
+    this.#stopDeadline?.();
+    this.#stopDeadline = this.#tools.clock.after(retryAfter, () => void this.#timeUp());
   }
 }

@@ -1,0 +1,168 @@
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import type { Publisher } from '../../../server/live/ports.ts';
+import { ClassRegistry } from '../../../server/live/registry.ts';
+import type { RunningClass } from '../../../server/live/running-class.ts';
+import type { Store } from '../../../server/store/store.ts';
+import { known } from '../../../shared/lib/assert.ts';
+import type { SeatId, SendId, StudentId, Time } from '../../../shared/protocol/ids.ts';
+import { place } from '../../../shared/theory/fretboard.ts';
+import { classId, find, group, newClass, student, teacher, time } from '../store/samples.ts';
+import { tempPlace, type TempPlace } from '../store/temp-place.ts';
+
+/** A real store and running class; only the clock is turned by hand. */
+class HandClock {
+  #now = 1000;
+  #alarms: { readonly at: number; readonly run: () => void }[] = [];
+
+  now(): Time {
+    return time(this.#now);
+  }
+
+  after(milliseconds: number, run: () => void): () => void {
+    const alarm = { at: this.#now + milliseconds, run };
+    this.#alarms.push(alarm);
+    return () => {
+      this.#alarms = this.#alarms.filter((other) => other !== alarm);
+    };
+  }
+
+  turn(milliseconds: number): void {
+    const end = this.#now + milliseconds;
+    for (;;) {
+      const [next] = this.#alarms.filter(({ at }) => at <= end).sort((a, b) => a.at - b.at);
+      if (!next) break;
+      this.#alarms = this.#alarms.filter((alarm) => alarm !== next);
+      this.#now = Math.max(this.#now, next.at);
+      next.run();
+    }
+    this.#now = end;
+  }
+}
+
+const silent = { error: () => undefined, warn: () => undefined, info: () => undefined };
+const nobody: Publisher = {
+  toStands: () => undefined,
+  toSeat: () => undefined,
+  toBoards: () => undefined,
+  toDesks: () => undefined,
+};
+
+let at: TempPlace;
+let store: Store;
+let clock: HandClock;
+let registry: ClassRegistry;
+
+const running = async (): Promise<RunningClass> => known(await registry.byId(classId), 'class');
+const roundOf = (one: RunningClass) => known(one.state.rounds.at(-1), 'round');
+
+function newRegistry(): ClassRegistry {
+  return new ClassRegistry(store.classes, { publisher: nobody, clock, log: silent, address: () => '' });
+}
+
+let sends = 0;
+async function give(one: RunningClass, who: string) {
+  sends += 1;
+  const command = {
+    kind: 'place',
+    roundId: roundOf(one).id,
+    sendId: `send-${String(sends)}` as SendId,
+    places: [place(2, 3)],
+    done: false,
+  } as const;
+  return one.forStudent(`seat-${who}` as SeatId, command, clock.now());
+}
+
+async function ask(one: RunningClass, seconds: number): Promise<void> {
+  const asked = await one.forDesk(
+    { kind: 'ask', exercise: find(), seconds },
+    { now: clock.now(), newId: () => `id-${String(clock.now())}` },
+  );
+  expect(asked.ok).toBe(true);
+}
+
+beforeEach(async () => {
+  at = tempPlace();
+  store = await at.open();
+  clock = new HandClock();
+  await store.teachers.create(teacher);
+  await store.groups.create(group());
+  await store.groups.saveStudent(group().id, student('kaya'));
+  await store.groups.saveStudent(group().id, student('bram', { moreTime: 2 }));
+  await store.classes.create(newClass());
+  for (const id of ['kaya', 'bram']) {
+    const seat = {
+      id: `seat-${id}` as SeatId,
+      tokenHash: id,
+      name: id,
+      studentId: id as StudentId,
+      status: 'in',
+      reason: null,
+      joinedAt: time(2),
+    } as const;
+    await store.classes.commit(classId, [{ kind: 'seat', seat }]);
+  }
+  registry = newRegistry();
+  await registry.start();
+});
+
+afterEach(async () => {
+  await registry.stop();
+  await store.close();
+  await at.remove();
+});
+
+describe('ROUND: a deadline is the server’s', () => {
+  test('time runs out for each student by their own measure, and the round is held after the last', async () => {
+    const one = await running();
+    await ask(one, 10);
+    clock.turn(10_500);
+    expect(await give(one, 'kaya')).toEqual({ ok: true, value: false });
+    expect(one.ownSnapshot('seat-kaya' as SeatId).view).toMatchObject({ timeUp: true, seconds: 10 });
+    expect(one.ownSnapshot('seat-bram' as SeatId).view).toMatchObject({ timeUp: false, seconds: 20 });
+    expect(one.sharedSnapshot().view.stage.kind).toBe('open');
+    clock.turn(2000);
+    expect(await give(one, 'kaya')).toEqual({ ok: true, value: true });
+    expect(await give(one, 'bram')).toEqual({ ok: true, value: false });
+    clock.turn(8000);
+    await one.reload();
+    expect(roundOf(one)).toMatchObject({ phase: 'held', heldAt: time(21_000) });
+    expect([...roundOf(one).late.keys()]).toEqual(['kaya']);
+  });
+
+  test('one that passed while the server was down holds the round at the start', async () => {
+    await ask(await running(), 10);
+    await registry.stop();
+    clock.turn(60_000);
+    registry = newRegistry();
+    await registry.start();
+    clock.turn(0);
+    const one = await running();
+    await one.reload();
+    expect(roundOf(one)).toMatchObject({ phase: 'held', heldAt: time(21_000) });
+    expect((await store.classes.load(classId))?.rounds.at(-1)?.phase).toBe('held');
+  });
+
+  test('what was placed just before the hold still counts, and what comes later does not', async () => {
+    const one = await running();
+    await ask(one, 600);
+    await one.forDesk({ kind: 'hold' }, { now: clock.now(), newId: () => 'unused' });
+    clock.turn(1400);
+    expect(await give(one, 'kaya')).toEqual({ ok: true, value: false });
+    clock.turn(200);
+    expect(await give(one, 'kaya')).toEqual({ ok: true, value: true });
+    expect(one.state.rounds.at(-1)?.answers.get('kaya' as StudentId)?.sendId).not.toBe(
+      one.state.rounds.at(-1)?.late.get('kaya' as StudentId)?.sendId,
+    );
+  });
+
+  test('a commit that fails is refused, and the class goes on from what is kept', async () => {
+    const one = await running();
+    await ask(one, 600);
+    const unknown = { kind: 'enter', studentId: 'kaya' as StudentId, places: [place(2, 3)] } as const;
+    await store.groups.removeStudent('kaya' as StudentId);
+    const refused = await one.forDesk(unknown, { now: clock.now(), newId: () => 'x' });
+    expect(refused).toEqual({ ok: false, error: 'store-failed' });
+    expect(one.state.students.has('kaya' as StudentId)).toBe(false);
+    expect(await give(one, 'bram')).toEqual({ ok: true, value: false });
+  });
+});
