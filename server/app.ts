@@ -67,10 +67,12 @@ const neverStored: RequestHandler = (_request, response, next) => {
  * or lock it out for months (HSTS): both are only for a server that is reached by HTTPS.
  */
 function securityHeaders(config: Config): RequestHandler {
-  const secure = config.https || (config.publicUrl?.startsWith('https:') ?? false);
+  const isPublic = config.publicUrl?.startsWith('https:') ?? false;
+  const secure = config.https || isPublic;
   return helmet({
     // For this host alone: its neighbours are not ours to decide about.
-    strictTransportSecurity: secure ? { includeSubDomains: false } : false,
+    // Not for a home-made certificate: going back to plain HTTP must stay possible.
+    strictTransportSecurity: isPublic ? { includeSubDomains: false } : false,
     crossOriginOpenerPolicy: secure,
     originAgentCluster: secure,
     referrerPolicy: { policy: 'no-referrer' },

@@ -40,7 +40,7 @@ describe('the way in', () => {
   });
 
   test('the QR picture carries address and code', () => {
-    expect(joinLink('http://192.168.1.20:8080/', 'BKDFHR')).toBe('http://192.168.1.20:8080/?code=BKDFHR');
+    expect(joinLink('http://192.168.1.20:8080/', 'BKDFHR')).toBe('http://192.168.1.20:8080/join/BKDFHR');
   });
 });
 

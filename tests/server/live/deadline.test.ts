@@ -63,12 +63,12 @@ let sends = 0;
 async function give(one: RunningClass, who: string) {
   sends += 1;
   const command = {
-    kind: 'place',
+    kind: 'place' as const,
     roundId: roundOf(one).id,
     sendId: `send-${String(sends)}` as SendId,
     places: [place(2, 3)],
     done: false,
-  } as const;
+  };
   return one.forStudent(`seat-${who}` as SeatId, command, clock.now());
 }
 
@@ -158,7 +158,7 @@ describe('ROUND: a deadline is the server’s', () => {
   test('a commit that fails is refused, and the class goes on from what is kept', async () => {
     const one = await running();
     await ask(one, 600);
-    const unknown = { kind: 'enter', studentId: 'kaya' as StudentId, places: [place(2, 3)] } as const;
+    const unknown = { kind: 'enter' as const, studentId: 'kaya' as StudentId, places: [place(2, 3)] };
     await store.groups.removeStudent('kaya' as StudentId);
     const refused = await one.forDesk(unknown, { now: clock.now(), newId: () => 'x' });
     expect(refused).toEqual({ ok: false, error: 'store-failed' });

@@ -87,7 +87,9 @@ export function exercisesFor(rootNames: readonly string[]): readonly Exercise[] 
   );
 }
 
-export const strings = (...numbers: number[]) => numbers as StringNumber[];
+/** `strings(3, 2, 1)`, as many as are named. */
+export const strings = <const N extends readonly number[]>(...numbers: N) =>
+  numbers as unknown as { readonly [Index in keyof N]: StringNumber };
 
 /** One right answer out of a key: a note that is found needs one place. */
 export function oneAnswer(exercise: Exercise, key: readonly KeyNote[]): readonly KeyNote[] {

@@ -7,12 +7,7 @@ import { strings } from './making.ts';
 test('SCORE-1: kind and root string make the comparison', () => {
   const [three] = strings(3);
   expect(scoreKeyOf(find('D'))).toBe(scoreKeyOf(find('F#', { strictness: 'anywhere' })));
-  const keys = [
-    find('D'),
-    build('D', 'minor'),
-    scale('D', 'major', 2, 3),
-    find('D', { rootString: three ?? find('D').rootString }),
-  ];
+  const keys = [find('D'), build('D', 'minor'), scale('D', 'major', 2, 3), find('D', { rootString: three })];
   expect(new Set(keys.map(scoreKeyOf)).size).toBe(4);
 });
 

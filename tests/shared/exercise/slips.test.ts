@@ -150,7 +150,7 @@ describe('SLIP-1: the whole answer has one cause', () => {
   test('SLIP-2: two causes that explain it equally well', () => {
     // Root on string 1 fret 8: C minor is 8-8-8 on strings 3-2-1; 9-8-8 is the major third and the short step too.
     const exercise = build('C', 'minor', {
-      rootString: strings(1)[0] ?? find('C').rootString,
+      rootString: strings(1)[0],
       voicing: { kind: 'strings', strings: strings(3, 2, 1) },
     });
     const verdict = judge(exercise, { places: places([3, 9], [2, 8], [1, 8]) });

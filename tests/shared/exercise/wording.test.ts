@@ -18,7 +18,7 @@ describe('WORD-1: what is asked', () => {
       find('D', {
         strictness: 'place',
         range: range(3, 3),
-        rootString: strings(5)[0] ?? find('D').rootString,
+        rootString: strings(5)[0],
       }),
       'Find D',
       'On string 5 (second thickest), below fret 12.',
