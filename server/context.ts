@@ -1,6 +1,7 @@
 import express, { type Router } from 'express';
 import type { IncomingMessage, Server as HttpServer } from 'node:http';
 import type { Logger } from 'pino';
+import proxyAddress from 'proxy-addr';
 import { RateLimiterMemory } from 'rate-limiter-flexible';
 import type { Time } from '../shared/protocol/ids.ts';
 import { isAllowedOrigin, studentAddresses } from './addresses.ts';
@@ -67,6 +68,11 @@ export async function createContext(config: Config, log: Logger): Promise<Contex
     isAllowedOrigin(config, { origin: request.headers.origin, host: request.headers.host });
   const secure = config.https || (config.publicUrl?.startsWith('https:') ?? false);
 
+  const settings = express();
+  if (config.trustProxy !== null) settings.set('trust proxy', config.trustProxy);
+  // Express's own reading of the setting, so that pages and sockets see the same address.
+  const trusts = settings.get('trust proxy fn') as (address: string, hop: number) => boolean;
+
   const api = express.Router();
   api.use(fromOwnPages(isFromOwnPages));
   api.use(teacherRoutes(store, { secure, failures: failedSignIns, address }));
@@ -86,6 +92,7 @@ export async function createContext(config: Config, log: Logger): Promise<Contex
         newId,
         now: Date.now,
         isAllowedOrigin: isFromOwnPages,
+        addressOf: (request) => proxyAddress(request, trusts),
         guesses: failedCodes,
         commands,
         sessionTeacher: async (cookies) =>

@@ -32,6 +32,8 @@ export interface SocketTools {
   readonly planOf: (running: RunningClass, planId: PlanId) => Promise<DeskContext['plan']>;
   readonly newId: () => string;
   readonly now: () => number;
+  /** Whose request it is, seen through the proxies that are trusted. */
+  readonly addressOf: (request: IncomingMessage) => string;
   readonly isAllowedOrigin: (request: IncomingMessage) => boolean;
   /** Wrong codes and tokens, by address: a whole school may share one. */
   readonly guesses: RateLimiterMemory;
@@ -75,7 +77,7 @@ async function admit(socket: LiveSocket, tools: SocketTools): Promise<ErrorCode 
   const handshake = v.safeParse(handshakeSchema, socket.handshake.auth);
   if (!handshake.success) return 'malformed';
   const who = handshake.output;
-  const address = socket.handshake.address;
+  const address = tools.addressOf(socket.request);
   if (who.role === 'desk') {
     const teacherId = await tools.sessionTeacher(parseCookie(socket.handshake.headers.cookie ?? ''));
     if (!teacherId) return 'not-signed-in';

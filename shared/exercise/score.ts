@@ -7,7 +7,7 @@ export function scoreKeyOf(exercise: Exercise): string {
   return `${exercise.kind}:${String(exercise.rootString)}`;
 }
 
-/** Advice for the teacher, never acted on by itself (TRADE: 80/40 rule). */
+/** Advice for the teacher, never acted on by itself (SPEC SCORE-2). */
 export type Advice = 'none' | 'go-on' | 'compare' | 'show-again' | 'look-at-exercise';
 
 /** From 80 % go on, from 40 % let neighbours compare, below show it again; below 20 % of 8 or more, look at it. */

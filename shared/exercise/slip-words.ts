@@ -18,7 +18,7 @@ import { targetsOf } from './targets.ts';
 import type { SlipVerdict } from './verdict.ts';
 import { subjectOf } from './wording.ts';
 
-/** Text and try together stay below this (TRADE: under 25 words). */
+/** Text and try together stay below this (SPEC MSG-1). */
 const wordLimit = 25;
 
 /** What is right, the slip and why, what to try: in that order, cut from the front where it would be too long. */

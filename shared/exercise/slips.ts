@@ -22,7 +22,7 @@ const costOfDifference = 0.6;
 const dearest = 2.9;
 
 /**
- * The one cause that explains the whole answer with the fewest assumptions (SPEC SLIP). Two that explain it equally
+ * The one cause that explains the whole answer with the fewest assumptions (SPEC SLIP-1, SLIP-2). Two that explain it equally
  * well make it unclear.
  */
 export function slipIn(exercise: Exercise, places: readonly Place[]): Verdict {

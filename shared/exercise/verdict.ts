@@ -1,7 +1,7 @@
 import type { Place } from '../theory/fretboard.ts';
 import type { Degree } from '../theory/interval.ts';
 
-/** Named patterns of wrong answers (TRADE vocabulary: "slip"). The Desk shows the name, the Stand plain words. */
+/** Named patterns of wrong answers. The Desk shows the name, the Stand plain words. */
 export type SlipCause =
   | 'string-6-map'
   | 'string-3-to-2-step'

@@ -241,3 +241,25 @@ describe('EDGE: bad input gets a code and a sentence', () => {
     expect(await stranger.refusal()).toBe('seat-unknown');
   });
 });
+
+describe('GUESS: codes can be tried a few times only', () => {
+  test('behind a proxy a guesser shuts out nobody else', async () => {
+    const proxied = await LiveServer.start(1);
+    const board = (from: string) =>
+      new Screen(proxied, { role: 'board', code: 'BBBBBB' }, { 'x-forwarded-for': from });
+    try {
+      for (let tries = 0; tries < 60; tries += 1) {
+        const guess = board('203.0.113.5');
+        expect(await guess.refusal()).toBe('unknown-code');
+        guess.close();
+      }
+      const guesser = board('203.0.113.5');
+      const other = board('203.0.113.6');
+      screens.push(guesser, other);
+      expect(await guesser.refusal()).toBe('too-many-tries');
+      expect(await other.refusal()).toBe('unknown-code');
+    } finally {
+      await proxied.stop();
+    }
+  });
+});

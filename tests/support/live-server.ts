@@ -1,26 +1,28 @@
-import express from 'express';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pino } from 'pino';
+import { createApp } from '../../server/app.ts';
 import type { Config } from '../../server/config.ts';
 import { createContext, type Context } from '../../server/context.ts';
 
 /** The real server in this process, on a free port, on a real store that survives `restart`. */
 export class LiveServer {
   readonly #dataDir: string;
+  readonly #trustProxy: Config['trustProxy'];
   #http: Server | undefined;
   #context: Context | undefined;
   #port = 0;
 
-  private constructor(dataDir: string) {
+  private constructor(dataDir: string, trustProxy: Config['trustProxy']) {
     this.#dataDir = dataDir;
+    this.#trustProxy = trustProxy;
   }
 
-  static async start(): Promise<LiveServer> {
-    const server = new LiveServer(await mkdtemp(join(tmpdir(), 'rootcall-test-')));
+  static async start(trustProxy: Config['trustProxy'] = null): Promise<LiveServer> {
+    const server = new LiveServer(await mkdtemp(join(tmpdir(), 'rootcall-test-')), trustProxy);
     await server.#open();
     return server;
   }
@@ -50,17 +52,16 @@ export class LiveServer {
       host: '127.0.0.1',
       dataDir: this.#dataDir,
       publicUrl: null,
-      trustProxy: null,
+      trustProxy: this.#trustProxy,
       logLevel: 'silent',
       https: false,
       build: 'dev',
       version: '0.0.0',
       clientDir: '',
     };
-    const context = await createContext(config, pino({ level: 'silent' }));
-    const app = express();
-    app.use('/api', express.json({ limit: '16kb' }), context.api);
-    const http = createServer(app);
+    const log = pino({ level: 'silent' });
+    const context = await createContext(config, log);
+    const http = createServer(createApp({ config, api: context.api, health: context.health, log }));
     context.attachSockets(http);
     await new Promise<void>((resolve) => http.listen(this.#port, '127.0.0.1', resolve));
     this.#port = (http.address() as AddressInfo).port;

@@ -17,12 +17,12 @@ export class Screen {
   desk: DeskView | undefined;
   readonly #waiting = new Set<() => void>();
 
-  constructor(server: LiveServer, auth: object, cookie?: string) {
+  constructor(server: LiveServer, auth: object, headers: Readonly<Record<string, string>> = {}) {
     this.socket = io(server.url, {
       auth,
       reconnectionDelay: 50,
       reconnectionDelayMax: 200,
-      ...(cookie ? { extraHeaders: { cookie } } : {}),
+      extraHeaders: headers,
       transports: ['websocket'],
     });
     this.socket.onAny((event: string, payload: unknown) =>
@@ -116,7 +116,7 @@ export class TeacherBrowser {
 
   async openClass(groupId: string, planId: string | null = null): Promise<{ classId: string; desk: Screen }> {
     const { id } = (await this.call<{ id: string }>('POST', `groups/${groupId}/classes`, { planId })).body;
-    const desk = new Screen(this.#server, { role: 'desk', classId: id }, this.#cookie);
+    const desk = new Screen(this.#server, { role: 'desk', classId: id }, { cookie: this.#cookie });
     await desk.until((screen) => screen.desk !== undefined);
     return { classId: id, desk };
   }

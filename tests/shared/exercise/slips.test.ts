@@ -6,7 +6,7 @@ import { explain, explainForClass, slipName } from '../../../shared/exercise/exp
 import { judge } from '../../../shared/exercise/judge.ts';
 import { answerKey } from '../../../shared/exercise/key.ts';
 import type { SlipCause, Verdict } from '../../../shared/exercise/verdict.ts';
-import { place, type Place } from '../../../shared/theory/fretboard.ts';
+import { place, samePlace, type Place } from '../../../shared/theory/fretboard.ts';
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
 import { build, find, places, scale } from '../../support/exercises.ts';
 import { everyPlace, exercisesFor, oneAnswer, range, roots, slipsOf, strings } from './making.ts';
@@ -70,6 +70,24 @@ describe('SLIP-1, SLIP-2: each slip made on purpose is named with its cause, or 
     expect(tally.named).toBeGreaterThan(20);
     expect(tally.unclear).toBeLessThan(tally.named / 4);
   });
+});
+
+test('SLIP-4: each slip made on purpose is corrected from a place astray to one that is not there yet', () => {
+  const astray: unknown[] = [];
+  let corrected = 0;
+  for (const exercise of exercises)
+    for (const slip of slipsOf(exercise, oneAnswer(exercise, answerKey(exercise)))) {
+      const verdict = judge(exercise, { places: slip.places });
+      if (verdict.kind !== 'slip') continue;
+      const isGiven = (spot: Place) => slip.places.some((given) => samePlace(given, spot));
+      const isMarkedRight = (spot: Place) =>
+        verdict.marks.some((mark) => mark.right && samePlace(mark.place, spot));
+      corrected += verdict.corrections.length;
+      for (const { from, to } of verdict.corrections)
+        if (!isGiven(from) || isMarkedRight(from) || isGiven(to)) astray.push({ exercise, slip, from, to });
+    }
+  expect(astray).toEqual([]);
+  expect(corrected).toBeGreaterThan(1000);
 });
 
 describe('SLIP-1: the whole answer has one cause', () => {
