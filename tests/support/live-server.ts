@@ -57,7 +57,7 @@ export class LiveServer {
       https: false,
       build: 'dev',
       version: '0.0.0',
-      clientDir: '',
+      clientDir: this.#dataDir,
     };
     const log = pino({ level: 'silent' });
     const context = await createContext(config, log);
