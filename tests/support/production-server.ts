@@ -1,29 +1,42 @@
 import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdtemp, rm } from 'node:fs/promises';
+import { cp, mkdtemp, rm, symlink, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 
-const main = fileURLToPath(new URL('../../dist/server/main.js', import.meta.url));
+const project = fileURLToPath(new URL('../../', import.meta.url));
 
-/** The production build in its own process, on a real store in a temporary folder. */
+/** A copy of the production build in its own process, on a real store, all in a temporary folder. */
 export class ProductionServer {
-  readonly dataDir: string;
+  readonly #folder: string;
   #process: ChildProcess | undefined;
   #port = 0;
   /** The path of the one-time link, from the first start. */
   setUpPath = '';
 
-  private constructor(dataDir: string) {
-    this.dataDir = dataDir;
+  private constructor(folder: string) {
+    this.#folder = folder;
   }
 
   static async start(): Promise<ProductionServer> {
-    const server = new ProductionServer(await mkdtemp(join(tmpdir(), 'rootcall-e2e-')));
+    const folder = await mkdtemp(join(tmpdir(), 'rootcall-e2e-'));
+    await cp(join(project, 'dist'), join(folder, 'dist'), { recursive: true });
+    await cp(join(project, 'package.json'), join(folder, 'package.json'));
+    await symlink(join(project, 'node_modules'), join(folder, 'node_modules'));
+    const server = new ProductionServer(folder);
     await server.resume();
     return server;
+  }
+
+  get dataDir(): string {
+    return join(this.#folder, 'data');
+  }
+
+  /** From the next start on the server says that it is another build. */
+  async upgrade(): Promise<void> {
+    await writeFile(join(this.#folder, 'dist/build.json'), '{"build":"newer"}');
   }
 
   /** Reached by a name, as a phone reaches it: no secure context. */
@@ -34,7 +47,10 @@ export class ProductionServer {
   /** Starts on the same store and port as before. */
   async resume(): Promise<void> {
     const environment = { PATH: '/usr/bin:/bin', PORT: String(this.#port), DATA_DIR: this.dataDir };
-    const child = spawn(process.execPath, [main], { env: environment, stdio: ['ignore', 'pipe', 'inherit'] });
+    const child = spawn(process.execPath, [join(this.#folder, 'dist/server/main.js')], {
+      env: environment,
+      stdio: ['ignore', 'pipe', 'inherit'],
+    });
     this.#process = child;
     for await (const line of createInterface({ input: child.stdout })) {
       const link = /http:\/\/localhost:(\d+)(\/desk\S*)/.exec(line);
@@ -57,6 +73,6 @@ export class ProductionServer {
 
   async remove(): Promise<void> {
     await this.kill();
-    await rm(this.dataDir, { recursive: true });
+    await rm(this.#folder, { recursive: true });
   }
 }

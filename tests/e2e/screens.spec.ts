@@ -1,0 +1,197 @@
+import { expect, test, type Page } from '@playwright/test';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { gzipSync } from 'node:zlib';
+import {
+  done,
+  expectTask,
+  joinClass,
+  newPage,
+  openClass,
+  phone,
+  resting,
+  setUpGroup,
+  spot,
+  step,
+  tap,
+} from '../support/browser.ts';
+import { build, find } from '../support/exercises.ts';
+import { ProductionServer } from '../support/production-server.ts';
+
+/** What every screen owes its reader: access, size, privacy, and a way through a hostile network. */
+
+let server: ProductionServer;
+let desk: Page;
+let code: string;
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+/** Serious findings of axe on a page, light and dark. */
+async function findings(page: Page): Promise<readonly string[]> {
+  const found: string[] = [];
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+    const serious = await page.evaluate(async (source) => {
+      const scope = window as unknown as {
+        axe?: {
+          run(): Promise<{
+            violations: readonly { id: string; impact: string; nodes: readonly { html: string }[] }[];
+          }>;
+        };
+      };
+      if (!scope.axe) new Function(source)();
+      const { violations } = (await scope.axe?.run()) ?? { violations: [] };
+      return violations
+        .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+        .map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`);
+    }, axe);
+    found.push(...serious.map((finding) => `${colorScheme} ${finding}`));
+  }
+  return found;
+}
+
+/** axe is brought in by text, which the pages' own policy rightly refuses. */
+const inspected = { bypassCSP: true };
+
+test.beforeAll(async ({ browser }) => {
+  server = await ProductionServer.start();
+  desk = await newPage(browser, { viewport: { width: 1366, height: 768 }, ...inspected });
+  await setUpGroup(desk, server, ['Kaya', 'Bram', 'Edda', 'Farid'], [find('D'), build('E', 'minor')]);
+  expect(await findings(desk)).toEqual([]);
+  code = await openClass(desk);
+});
+
+test.afterAll(async () => {
+  await server.remove();
+});
+
+// Tests share one class and follow each other through it.
+test.describe.configure({ mode: 'serial' });
+
+test('axe finds nothing serious on any screen, light or dark', async ({ browser }) => {
+  expect(await findings(desk)).toEqual([]);
+  const board = await newPage(browser, { viewport: { width: 1920, height: 1080 }, ...inspected });
+  await board.goto(`${server.url}/board/${code}`);
+  await expect(board.getByText(code.slice(0, 3)).first()).toBeVisible();
+  const stand = await newPage(browser, { ...phone, ...inspected });
+  await stand.goto(`${server.url}/`);
+  await expect(stand).toHaveTitle('Rootcall');
+  expect(await findings(stand)).toEqual([]);
+  await joinClass(stand, server, code, 'Kaya');
+  await expect(resting(stand)).toBeVisible();
+  for (const page of [stand, board]) expect(await findings(page)).toEqual([]);
+  await step(desk, 'Ask');
+  await expectTask(stand, 'Find D');
+  await tap(stand, [2, 2]);
+  for (const page of [stand, board, desk]) expect(await findings(page)).toEqual([]);
+  await done(stand);
+  await step(desk, 'Hold');
+  await expect(stand.getByText('Held').first()).toBeVisible();
+  for (const page of [stand, board]) expect(await findings(page)).toEqual([]);
+  await step(desk, 'Reveal');
+  await expect(stand.getByText(/Try|is at|is the/).first()).toBeVisible();
+  await desk.keyboard.press('s');
+  for (const page of [stand, board, desk]) expect(await findings(page)).toEqual([]);
+  await step(desk, 'Next');
+  await expect(resting(stand)).toBeVisible();
+  for (const page of [board, desk]) expect(await findings(page)).toEqual([]);
+});
+
+test('places are large enough to touch, on every phone and for either hand', async ({ browser }) => {
+  await step(desk, 'Ask');
+  const stand = await newPage(browser, phone);
+  await joinClass(stand, server, code, 'Bram');
+  await expectTask(stand, 'Build E minor');
+  for (const [width, height, least] of [
+    [390, 844, 44],
+    [320, 568, 24],
+    [844, 390, 44],
+  ] as const) {
+    await stand.setViewportSize({ width, height });
+    await expect
+      .poll(
+        () =>
+          stand
+            .getByRole('gridcell')
+            .evaluateAll((cells) =>
+              Math.min(
+                ...cells.flatMap((cell) => [
+                  cell.getBoundingClientRect().width,
+                  cell.getBoundingClientRect().height,
+                ]),
+              ),
+            ),
+        { message: `${String(width)}×${String(height)}` },
+      )
+      .toBeGreaterThanOrEqual(least);
+    for (const button of await stand.getByRole('button').all()) {
+      expect((await button.boundingBox())?.height, await button.innerText()).toBeGreaterThanOrEqual(44);
+    }
+  }
+});
+
+test('the Board has no text under 36 px, and the Stand comes in under 120 kB', async ({ browser }) => {
+  const board = await newPage(browser, { viewport: { width: 1920, height: 1080 } });
+  await board.goto(`${server.url}/board/${code}`);
+  await expectTask(board, 'Build E minor');
+  const sizes = await board.evaluate(() => {
+    const found: { text: string; px: number }[] = [];
+    const look = (root: Document | ShadowRoot) => {
+      for (const element of root.querySelectorAll('*')) {
+        if (element.shadowRoot) look(element.shadowRoot);
+        const text = [...element.childNodes]
+          .filter((node) => node.nodeType === Node.TEXT_NODE)
+          .map((node) => node.textContent?.trim())
+          .join('');
+        const box = element.getBoundingClientRect();
+        if (text === '' || box.width <= 1 || element.closest('style')) continue;
+        const scale = element instanceof SVGGraphicsElement ? (element.getScreenCTM()?.a ?? 1) : 1;
+        found.push({ text, px: parseFloat(getComputedStyle(element).fontSize) * scale });
+      }
+    };
+    look(document);
+    return found;
+  });
+  expect(sizes.length).toBeGreaterThan(5);
+  expect(sizes.filter(({ px }) => px < 36)).toEqual([]);
+
+  const stand = await newPage(browser, phone);
+  const bodies: Promise<Buffer>[] = [];
+  const origins = new Set<string>();
+  stand.on('response', (response) => {
+    origins.add(new URL(response.url()).origin);
+    if (/\.(js|css)$/.test(new URL(response.url()).pathname)) bodies.push(response.body());
+  });
+  await stand.goto(`${server.url}/`, { waitUntil: 'networkidle' });
+  const compressed = (await Promise.all(bodies)).reduce((sum, body) => sum + gzipSync(body).length, 0);
+  expect(compressed).toBeGreaterThan(10_000);
+  expect(compressed).toBeLessThan(120_000);
+  expect([...origins]).toEqual([server.url]);
+});
+
+test('where WebSockets are cut, answers travel by long-polling', async ({ browser }) => {
+  const stand = await newPage(browser, phone);
+  await stand.routeWebSocket(/socket\.io/, (socket) => socket.close());
+  await joinClass(stand, server, code, 'Edda');
+  await expectTask(stand, 'Build E minor');
+  await tap(stand, [3, 4], [2, 5], [1, 3]);
+  await done(stand);
+});
+
+test('a page that is older than the server reloads itself without losing its unsent answer', async ({
+  browser,
+}) => {
+  const stand = await newPage(browser, phone);
+  await joinClass(stand, server, code, 'Farid');
+  await expectTask(stand, 'Build E minor');
+  await server.kill();
+  await tap(stand, [3, 4], [2, 5]);
+  await server.upgrade();
+  const reloaded = stand.waitForEvent('framenavigated');
+  await server.resume();
+  await reloaded;
+  await expectTask(stand, 'Build E minor');
+  await expect(stand.getByText('Safe').first()).toBeVisible({ timeout: 15_000 });
+  for (const fret of [spot(stand, 3, 4), spot(stand, 2, 5)])
+    await expect(fret).toHaveAttribute('aria-selected', 'true');
+});
