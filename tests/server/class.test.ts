@@ -50,7 +50,7 @@ afterEach(async () => {
 });
 
 describe('VIEW: nobody is told what they must not know', () => {
-  test('before the reveal neither Stand nor Board holds the answer, a verdict or what others gave', async () => {
+  test('VIEW-2, VIEW-3: before the reveal neither Stand nor Board holds the answer, a verdict or what others gave', async () => {
     const kaya = await seat('Kaya');
     const bram = await seat('Bram');
     const board = new Screen(server, { role: 'board', code: code() });
@@ -92,7 +92,7 @@ describe('VIEW: nobody is told what they must not know', () => {
 });
 
 describe('ANSWER: one current answer, counted once', () => {
-  test('a resend changes nothing, and an older send that comes again does not win', async () => {
+  test('ANSWER-1: a resend changes nothing, and an older send that comes again does not win', async () => {
     const kaya = await seat('Kaya');
     await askFind();
     for (const [fret, id] of [
@@ -107,7 +107,7 @@ describe('ANSWER: one current answer, counted once', () => {
     expect(desk.desk?.rounds.at(-1)?.share).toEqual({ right: 1, of: 1 });
   });
 
-  test('what comes after the reveal is kept as late, and counts only if the teacher says so', async () => {
+  test('ANSWER-4: what comes after the reveal is kept as late, and counts only if the teacher says so', async () => {
     const kaya = await seat('Kaya');
     const bram = await seat('Bram');
     await askFind();
@@ -124,7 +124,7 @@ describe('ANSWER: one current answer, counted once', () => {
     await desk.until(({ desk: view }) => view?.rounds.at(-1)?.share.of === 2);
   });
 
-  test('a slip can be accepted after all, and a student without a device can be entered', async () => {
+  test('ANSWER-5: a slip can be accepted after all, and a student without a device can be entered', async () => {
     const kaya = await seat('Kaya');
     await askFind();
     await kaya.give(place(5, 'one', true));
@@ -138,7 +138,7 @@ describe('ANSWER: one current answer, counted once', () => {
 });
 
 describe('ROUND: the server decides, and forgets nothing', () => {
-  test('a restart in mid-round loses nothing, and every screen goes on by itself', async () => {
+  test('VIEW-4, ANSWER-2: a restart in mid-round loses nothing, and every screen goes on by itself', async () => {
     const kaya = await seat('Kaya');
     await askFind();
     await kaya.give(place(3, 'before'));
@@ -153,7 +153,7 @@ describe('ROUND: the server decides, and forgets nothing', () => {
     expect(answerOf('Kaya')?.places).toEqual(places([2, 15]));
   });
 
-  test('a voided round leaves the screens and the score; undo brings it back', async () => {
+  test('ROUND-2: a voided round leaves the screens and the score; undo brings it back', async () => {
     const kaya = await seat('Kaya');
     await askFind();
     await kaya.give(place(3, 'one', true));
@@ -168,7 +168,7 @@ describe('ROUND: the server decides, and forgets nothing', () => {
     expect(desk.desk?.score.now).toEqual({ right: 1, of: 1 });
   });
 
-  test('a held round can be opened again, and a second round waits for the first', async () => {
+  test('ROUND-1, ROUND-2: a held round can be opened again, and a second round waits for the first', async () => {
     await askFind();
     expect(await desk.ask({ kind: 'ask', exercise: find('C'), seconds: null })).toMatchObject({
       error: { code: 'round-open' },
@@ -182,7 +182,7 @@ describe('ROUND: the server decides, and forgets nothing', () => {
 });
 
 describe('SEAT: who is who', () => {
-  test('a new name waits for the nod, a taken name too, and a moved seat closes the old device', async () => {
+  test('SEAT-1, SEAT-2: a new name waits for the nod, a taken name too, and a moved seat closes the old device', async () => {
     const newcomer = await seat('Ines');
     expect(newcomer.own).toMatchObject({ seat: 'asking', reason: 'new' });
     await desk.until(({ desk: view }) => view?.asking.length === 1);
@@ -200,7 +200,7 @@ describe('SEAT: who is who', () => {
     expect(first.own?.reason).toBe('moved');
   });
 
-  test('"not me" frees the name at once', async () => {
+  test('SEAT-3: "not me" frees the name at once', async () => {
     const first = await seat('Kaya');
     await first.give({ kind: 'leave' });
     const second = await seat('Kaya');
@@ -209,7 +209,7 @@ describe('SEAT: who is who', () => {
 });
 
 describe('EDGE: bad input gets a code and a sentence', () => {
-  test('at the door', async () => {
+  test('EDGE-1: at the door', async () => {
     expect(await join(server, 'BBBBBB', 'Kaya')).toMatchObject({ error: { code: 'unknown-code' } });
     expect(await join(server, code(), 'x'.repeat(10_000))).toMatchObject({ error: { code: 'malformed' } });
     expect(await join(server, code(), '   ')).toMatchObject({ error: { code: 'malformed' } });
@@ -217,7 +217,7 @@ describe('EDGE: bad input gets a code and a sentence', () => {
     expect(await join(server, code(), 'Kaya')).toMatchObject({ error: { code: 'class-closed' } });
   });
 
-  test('on the wire', async () => {
+  test('EDGE-1: on the wire', async () => {
     const kaya = await seat('Kaya');
     await askFind();
     expect(await kaya.give({ kind: 'place', nonsense: true })).toMatchObject({
@@ -232,7 +232,7 @@ describe('EDGE: bad input gets a code and a sentence', () => {
     expect(await kaya.give(place(3, 'still-works'))).toEqual({ ok: true, late: false });
   });
 
-  test('nobody else gets to a Desk', async () => {
+  test('EDGE-1: nobody else gets to a Desk', async () => {
     const nobody = new Screen(server, { role: 'desk', classId: desk.desk?.classId });
     screens.push(nobody);
     expect(await nobody.refusal()).toBe('not-signed-in');
@@ -243,7 +243,7 @@ describe('EDGE: bad input gets a code and a sentence', () => {
 });
 
 describe('GUESS: codes can be tried a few times only', () => {
-  test('behind a proxy a guesser shuts out nobody else', async () => {
+  test('GUESS-1: behind a proxy a guesser shuts out nobody else', async () => {
     const proxied = await LiveServer.start(1);
     const board = (from: string) =>
       new Screen(proxied, { role: 'board', code: 'BBBBBB' }, { 'x-forwarded-for': from });

@@ -112,7 +112,7 @@ afterEach(async () => {
 });
 
 describe('ROUND: a deadline is the server’s', () => {
-  test('time runs out for each student by their own measure, and the round is held after the last', async () => {
+  test('ROUND-3: time runs out for each student by their own measure, and the round is held after the last', async () => {
     const one = await running();
     await ask(one, 10);
     clock.turn(10_500);
@@ -129,7 +129,7 @@ describe('ROUND: a deadline is the server’s', () => {
     expect([...roundOf(one).late.keys()]).toEqual(['kaya']);
   });
 
-  test('one that passed while the server was down holds the round at the start', async () => {
+  test('ROUND-3: one that passed while the server was down holds the round at the start', async () => {
     await ask(await running(), 10);
     await registry.stop();
     clock.turn(60_000);
@@ -142,7 +142,7 @@ describe('ROUND: a deadline is the server’s', () => {
     expect((await store.classes.load(classId))?.rounds.at(-1)?.phase).toBe('held');
   });
 
-  test('what was placed just before the hold still counts, and what comes later does not', async () => {
+  test('ANSWER-3: what was placed just before the hold still counts, and what comes later does not', async () => {
     const one = await running();
     await ask(one, 600);
     await one.forDesk({ kind: 'hold' }, { now: clock.now(), newId: () => 'unused' });
@@ -155,7 +155,7 @@ describe('ROUND: a deadline is the server’s', () => {
     );
   });
 
-  test('a commit that fails is refused, and the class goes on from what is kept', async () => {
+  test('ANSWER-2: a commit that fails is refused, and the class goes on from what is kept', async () => {
     const one = await running();
     await ask(one, 600);
     const unknown = { kind: 'enter' as const, studentId: 'kaya' as StudentId, places: [place(2, 3)] };
