@@ -60,9 +60,11 @@ export class Noteheads extends LitElement {
   }
 
   #heads(): TemplateResult {
-    const perRow = Math.max(1, Math.min(this.perRow, this.of));
-    const rows = Math.max(1, Math.ceil(this.of / perRow));
-    const width = perRow * step + 10;
+    const fitting = Math.max(1, Math.min(this.perRow, this.of));
+    const rows = Math.max(1, Math.ceil(this.of / fitting));
+    // Rows of one length, so that none is left with a single head; heads keep their size.
+    const perRow = Math.max(1, Math.ceil(this.of / rows));
+    const width = fitting * step + 10;
     const lines = Array.from({ length: rows }, (_, at) => {
       const count = Math.min(perRow, this.of - at * perRow);
       return svg`<path class="line" d="M0 ${at * row + row / 2}h${count * step + 10}" stroke-width="1" />`;

@@ -1,4 +1,5 @@
-import type { SlipCause } from '../../shared/exercise/verdict.ts';
+import { commonestSlip } from '../../shared/exercise/score.ts';
+import type { SlipVerdict } from '../../shared/exercise/verdict.ts';
 import type { StudentId, Time } from '../../shared/protocol/ids.ts';
 import type { Share } from '../../shared/protocol/views.ts';
 import type { ClassHead, ClassState, PlacedAnswer, Round, RoundHead } from './state.ts';
@@ -85,16 +86,9 @@ export function shareOf(answers: Iterable<PlacedAnswer>): Share {
   return { right, of };
 }
 
-/** The slip that most answers show, with its count and one answer that shows it. */
-export function commonestSlipOf(
-  round: Round,
-): { readonly cause: SlipCause; readonly count: number; readonly example: PlacedAnswer } | null {
-  const byCause = new Map<SlipCause, PlacedAnswer[]>();
-  for (const answer of countedAnswers(round).values()) {
-    if (isRight(answer) || answer.verdict.kind !== 'slip') continue;
-    byCause.set(answer.verdict.cause, [...(byCause.get(answer.verdict.cause) ?? []), answer]);
-  }
-  const [most] = [...byCause].sort((a, b) => b[1].length - a[1].length);
-  const example = most?.[1][0];
-  return most && example ? { cause: most[0], count: most[1].length, example } : null;
+/** The commonest slip of the answers that count: its verdicts, none where nobody slipped. */
+export function commonestSlipOf(round: Round): readonly SlipVerdict[] {
+  return commonestSlip(
+    [...countedAnswers(round).values()].filter((answer) => !isRight(answer)).map((answer) => answer.verdict),
+  );
 }

@@ -43,14 +43,14 @@ function stage(state: ClassState, presence: Presence): BoardStage {
   }
   const task = taskView(state, round.exercise);
   if (round.phase === 'revealed') {
-    const slip = commonestSlipOf(round);
+    const slips = commonestSlipOf(round);
+    const [example] = slips;
     return {
       kind: 'revealed',
       task,
       reveal: revealView(round),
       share: shareOf(countedAnswers(round).values()),
-      slip: slip && { cause: slip.cause, count: slip.count },
-      example: slip?.example.verdict ?? null,
+      slip: example ? { count: slips.length, example } : null,
     };
   }
   const { strictness, rootString } = round.exercise;

@@ -2,11 +2,11 @@ import { assertNever } from '../lib/assert.ts';
 import { formatName, type NoteNaming } from '../theory/naming.ts';
 import type { Answer } from './answer.ts';
 import type { Exercise } from './exercise.ts';
-import { rangeText, stringsText } from './phrases.ts';
+import { capital, list, placeText, rangeText, stringsText, uncapital } from './phrases.ts';
 import { slipHeadings } from './slip-names.ts';
-import { slipWords } from './slip-words.ts';
+import { direction, moved, slipWords } from './slip-words.ts';
 import { instrumentOf } from './targets.ts';
-import type { SlipCause, UnclearVerdict, Verdict } from './verdict.ts';
+import type { SlipCause, SlipVerdict, UnclearVerdict, Verdict } from './verdict.ts';
 import { subjectOf } from './wording.ts';
 
 export { slipName } from './slip-names.ts';
@@ -30,7 +30,7 @@ export function explain(
     case 'right':
       return {
         heading: rightHeading(exercise, answer),
-        text: `${subjectOf(exercise, naming)}.`,
+        text: rightText(exercise, answer, naming),
         tryThis: '',
       };
     case 'unclear':
@@ -47,6 +47,13 @@ export function explain(
     default:
       return assertNever(verdict);
   }
+}
+
+/** "String 2, fret 3 is D."; a chord or scale by its name. */
+function rightText(exercise: Exercise, { places }: Answer, naming: NoteNaming): string {
+  const subject = subjectOf(exercise, naming);
+  if (exercise.kind !== 'find') return `${subject}.`;
+  return `${capital(list(places.map(placeText)))} ${places.length === 1 ? 'is' : 'are'} ${subject}.`;
 }
 
 function rightHeading(exercise: Exercise, { places }: Answer): string {
@@ -67,15 +74,16 @@ function separatingQuestion(exercise: Exercise, { marks, missing }: UnclearVerdi
 }
 
 /** One sentence on a slip for the whole class, on the Board after the reveal. */
-export function explainForClass(exercise: Exercise, cause: SlipCause, naming: NoteNaming): string {
+export function explainForClass(exercise: Exercise, slip: SlipVerdict, naming: NoteNaming): string {
   const root = formatName(exercise.root, naming);
   const string = String(exercise.rootString);
   const lowest = String(instrumentOf(exercise).openStrings.length);
+  const where = uncapital(moved(slip));
   const isForm = exercise.kind === 'build' && exercise.voicing.kind === 'form';
   const range = exercise.range ? rangeText(exercise.range) : 'the frets asked for';
   const sentences: Readonly<Record<SlipCause, string>> = {
-    'string-6-map': `the fret was ${root}'s on string ${lowest}. On string ${string} it lies elsewhere.`,
-    'string-3-to-2-step': 'one fret beside. From string 3 to string 2 is four frets, not five.',
+    'string-6-map': `that fret is ${root} on string ${lowest}. On string ${string} it lies elsewhere.`,
+    'string-3-to-2-step': `${where} one fret ${direction(slip)}. From string 3 to string 2 is four frets, not five.`,
     'major-for-minor': 'the third was one fret high, which makes it major.',
     'minor-for-major': 'the third was one fret low, which makes it minor.',
     'right-note-wrong-string': `the note was right, on another string than string ${string}.`,
@@ -85,8 +93,8 @@ export function explainForClass(exercise: Exercise, cause: SlipCause, naming: No
     'extra-tone': 'one note more than is asked for.',
     'outside-range': `right notes outside ${range}.`,
     'wrong-form': isForm ? 'the right notes, in another form.' : 'the right notes, on other strings.',
-    'one-fret-off': 'one fret beside the place.',
+    'one-fret-off': `${where} one fret ${direction(slip)}.`,
     'other-place': 'the notes lie elsewhere.',
   };
-  return sentences[cause];
+  return sentences[slip.cause];
 }

@@ -36,6 +36,11 @@ export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
+/** The first letter small, where a sentence goes on after a colon. */
+export function uncapital(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
+}
+
 /** How many words a person reads. */
 export function wordCount(text: string): number {
   return text.split(/\s+/).filter((word) => word !== '').length;

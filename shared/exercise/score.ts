@@ -1,6 +1,8 @@
 import type { Answer } from './answer.ts';
 import type { Exercise } from './exercise.ts';
 import { samePlace, type Place } from '../theory/fretboard.ts';
+import { slipCauses } from './slip-names.ts';
+import type { SlipVerdict, Verdict } from './verdict.ts';
 
 /** What the class compares with its own last time: the kind of exercise and its root string. */
 export function scoreKeyOf(exercise: Exercise): string {
@@ -35,4 +37,12 @@ export function heatOf(answers: readonly Answer[]): readonly HeatSpot[] {
     else spots.push({ place: spot, count: 1 });
   }
   return spots.map((spot) => ({ ...spot, share: spot.count / answers.length }));
+}
+
+/** The slips of the commonest cause, none where nobody slipped; of equals, a cause that says why goes first (SPEC SCORE-3). */
+export function commonestSlip(verdicts: readonly Verdict[]): readonly SlipVerdict[] {
+  const slips = verdicts.filter((verdict) => verdict.kind === 'slip');
+  return slipCauses
+    .map((cause) => slips.filter((slip) => slip.cause === cause))
+    .reduce((most, some) => (some.length > most.length ? some : most), []);
 }

@@ -8,13 +8,16 @@ const names: Readonly<Record<SlipCause, string>> = {
   'right-note-wrong-string': 'Right note, another string',
   'wrong-octave': 'Another octave',
   'strings-reversed': 'Strings reversed',
-  'missing-tone': 'Missing tone',
-  'extra-tone': 'Extra tone',
   'outside-range': 'Outside the range',
   'wrong-form': 'Another form',
   'one-fret-off': 'One fret off',
+  'extra-tone': 'Extra tone',
+  'missing-tone': 'Missing tone',
   'other-place': 'Another place',
 };
+
+/** Every cause; those that say why come before those that only say what. */
+export const slipCauses = Object.keys(names) as readonly SlipCause[];
 
 /** The slip's name, for the Desk: a Stand says it in plain words. */
 export function slipName(cause: SlipCause): string {

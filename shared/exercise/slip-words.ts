@@ -155,12 +155,12 @@ function isWholeShift(exercise: Exercise, { marks, corrections }: SlipVerdict): 
   );
 }
 
-function moved({ corrections }: SlipVerdict): string {
+export function moved({ corrections }: SlipVerdict): string {
   const spots = corrections.map(({ from }) => from);
   return `${stringsText(spots)} ${new Set(spots.map((spot) => spot.string)).size === 1 ? 'is' : 'are'}`;
 }
 
-function direction({ corrections: [first] }: SlipVerdict): 'low' | 'high' {
+export function direction({ corrections: [first] }: SlipVerdict): 'low' | 'high' {
   return first && first.from.fret < first.to.fret ? 'low' : 'high';
 }
 

@@ -1,5 +1,5 @@
 import type { Exercise } from '../exercise/exercise.ts';
-import type { KeyNote, SlipCause, Verdict } from '../exercise/verdict.ts';
+import type { KeyNote, SlipVerdict, Verdict } from '../exercise/verdict.ts';
 import type { InstrumentId, Place } from '../theory/fretboard.ts';
 import type { NoteNaming } from '../theory/naming.ts';
 import type { ClassSettings } from './commands.ts';
@@ -141,9 +141,8 @@ export type BoardStage =
       readonly task: TaskView;
       readonly reveal: RevealView;
       readonly share: Share;
-      readonly slip: { readonly cause: SlipCause; readonly count: number } | null;
-      /** An anonymous example of the slip to know, drawn as correction marks. */
-      readonly example: Verdict | null;
+      /** The slip to know, with one anonymous answer that shows it. */
+      readonly slip: { readonly count: number; readonly example: SlipVerdict } | null;
     }
   | { readonly kind: 'score'; readonly score: ScoreView }
   | { readonly kind: 'over'; readonly score: ScoreView };

@@ -1,14 +1,13 @@
 import type { Correction, KeyNote, Verdict } from '../../../shared/exercise/verdict.ts';
 import type { RevealView } from '../../../shared/protocol/views.ts';
 import {
-  place,
   samePlace,
-  stringNumbers,
   type Fret,
   type FretRange,
   type Instrument,
   type Place,
 } from '../../../shared/theory/fretboard.ts';
+import { keyNote, silentStrings } from '../../fretboard/key-notes.ts';
 import type { NeckNote } from '../../fretboard/state.ts';
 
 /** What the Board's charts draw, from what the server sent. */
@@ -17,37 +16,17 @@ export interface Chart {
   readonly corrections: readonly Correction[];
 }
 
-/** `degreeSign('b3')` is "♭3"; the root is R. */
-export function degreeSign(degree: string): string {
-  return degree === '1' ? 'R' : degree.replaceAll('b', '♭').replaceAll('#', '♯');
-}
-
 /** Where notes lie further apart than this, in frets, a mark has no room for letters that can be read from afar. */
 const mostLabelled = 12;
 
 /** The key's notes. On a very long chart the root's lozenge says enough. */
 export function keyChart(notes: readonly KeyNote[]): readonly NeckNote[] {
   const labelled = spanOf(notes.map((note) => note.place)) <= mostLabelled;
-  return notes.map(({ place, degree, finger, optional }) => ({
-    place,
-    look: 'filled',
-    label: labelled ? degreeSign(degree) : undefined,
-    root: degree === '1',
-    finger,
-    optional,
-  }));
+  return notes.map(keyNote).map((note) => (labelled ? note : { ...note, label: undefined }));
 }
 
 export function tapsChart(places: readonly Place[]): readonly NeckNote[] {
   return places.map((place) => ({ place, look: 'filled' }));
-}
-
-/** Strings that stay silent, where the exercise fixes the voicing. */
-function silent(instrument: Instrument, { exercise, notes }: RevealView): readonly Place[] {
-  if (exercise.kind !== 'build' || exercise.voicing.kind === 'any') return [];
-  return stringNumbers(instrument)
-    .filter((string) => notes.every((note) => note.place.string !== string))
-    .map((string) => place(string, 0));
 }
 
 /** The slip to know, as far as the key can show it: a correction that leads elsewhere would point at nothing. */
@@ -72,12 +51,12 @@ function slipOn({ exercise, notes }: RevealView, example: Verdict | null) {
 /** The answer key, with the slip to know drawn into it: where it was, and the slur to where it should be. */
 export function revealChart(instrument: Instrument, reveal: RevealView, example: Verdict | null): Chart {
   const slip = slipOn(reveal, example);
-  const muted = silent(instrument, reveal).filter((open) => slip.places.every((at) => !samePlace(at, open)));
+  const silent = silentStrings(instrument, reveal.exercise, reveal.notes);
   return {
     notes: [
       ...keyChart(reveal.notes),
       ...slip.places.map((at): NeckNote => ({ place: at, look: 'slip' })),
-      ...muted.map((open): NeckNote => ({ place: open, look: 'muted' })),
+      ...silent.filter((open) => slip.places.every((at) => !samePlace(at, open.place))),
     ],
     corrections: slip.corrections,
   };

@@ -59,8 +59,8 @@ export class BoardRevealed extends LitElement {
   override render() {
     const { stage, naming } = this;
     if (!stage) return nothing;
-    const { task, reveal, slip, example } = stage;
-    const chart = revealChart(this.instrument, reveal, example);
+    const { task, reveal, slip } = stage;
+    const chart = revealChart(this.instrument, reveal, slip?.example ?? null);
     const long = isLong([...chart.notes.filter(({ look }) => look !== 'muted').map(({ place }) => place)]);
     return html`<div class=${long ? 'chart-stage long' : 'chart-stage'}>
       <rootcall-neck
@@ -86,7 +86,7 @@ export class BoardRevealed extends LitElement {
             slip === null
               ? nothing
               : html`<p class="slip">
-                  <b>The slip to know:</b> ${explainForClass(reveal.exercise, slip.cause, naming)}
+                  <b>The slip to know:</b> ${explainForClass(reveal.exercise, slip.example, naming)}
                 </p>`
           }
         </div>

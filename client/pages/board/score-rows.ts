@@ -85,13 +85,13 @@ function head(x: number, full: boolean) {
 /** From none to all on a line: hollow is last time, full is today. `width` in px of the 1920 × 1080 picture. */
 function track(width: number, { now, before }: ScoreRowView) {
   const at = (share: number) => 16 + (share / 100) * (width - 32);
-  const today = at(percent(now));
+  const today = now.of === 0 ? null : at(percent(now));
   const last = before && at(percent(before));
   return html`<svg viewBox="0 0 ${width} 40" aria-hidden="true">
     ${svg`<path class="line" stroke-width="2"
       d="M${at(0)} 20H${at(100)}M${at(0)} 10v20M${at(50)} 10v20M${at(100)} 10v20" />`}
-    ${last === null ? '' : svg`<path class="way" stroke-width="5" d="M${last} 20H${today}" />${head(last, false)}`}
-    ${head(today, true)}
+    ${last === null || today === null ? '' : svg`<path class="way" stroke-width="5" d="M${last} 20H${today}" />`}
+    ${last === null ? '' : head(last, false)}${today === null ? '' : head(today, true)}
   </svg>`;
 }
 
@@ -102,9 +102,11 @@ export function scoreRow(row: ScoreRowView, wide: boolean): TemplateResult {
     ${track(wide ? 620 : 150, row)}
     <p>
       ${
-        before === null
-          ? html`<span class="soft first">first time</span> <b>${percent(now)} %</b>`
-          : html`<span class="soft">${percent(before)} to</span> <b>${percent(now)} %</b>`
+        now.of === 0
+          ? html`<span class="soft first">no answers</span>`
+          : before === null
+            ? html`<span class="soft first">first time</span> <b>${percent(now)} %</b>`
+            : html`<span class="soft">${percent(before)} to</span> <b>${percent(now)} %</b>`
       }
     </p>
   </li>`;

@@ -1,46 +1,15 @@
 import type { Exercise } from '../../../shared/exercise/exercise.ts';
-import { placesPerString } from '../../../shared/exercise/input.ts';
 import { answerKey } from '../../../shared/exercise/key.ts';
-import type { KeyNote, Verdict } from '../../../shared/exercise/verdict.ts';
-import {
-  instrumentById,
-  place,
-  samePlace,
-  stringNumbers,
-  type Place,
-} from '../../../shared/theory/fretboard.ts';
+import type { Verdict } from '../../../shared/exercise/verdict.ts';
+import { instrumentById, samePlace, standardGuitar, type Place } from '../../../shared/theory/fretboard.ts';
+import { keyNote, silentStrings } from '../../fretboard/key-notes.ts';
 import type { NeckNote, NeckView } from '../../fretboard/state.ts';
-
-/** `♭3` for the storage form `b3`. */
-function degreeLabel(note: KeyNote): string {
-  return note.degree === '1' ? 'R' : note.degree.replaceAll('b', '♭').replaceAll('#', '♯');
-}
-
-function noteOf(note: KeyNote, look: NeckNote['look']): NeckNote {
-  return {
-    place: note.place,
-    look,
-    label: degreeLabel(note),
-    root: note.degree === '1',
-    finger: note.finger,
-    optional: note.optional,
-  };
-}
 
 /** The answer key as a chart: what sounds, and for a chord what stays silent. */
 export function keyChart(exercise: Exercise): readonly NeckNote[] {
   const key = answerKey(exercise);
-  return [...key.map((note) => noteOf(note, 'filled')), ...mutedStrings(exercise, key)];
-}
-
-/** Strings that a chord in one place leaves silent; other exercises say nothing of them. */
-function mutedStrings(exercise: Exercise, key: readonly KeyNote[]): readonly NeckNote[] {
-  const neck = instrumentById(exercise.instrument);
-  if (exercise.kind !== 'build' || !neck || placesPerString(exercise) !== 'one') return [];
-  if (exercise.voicing.kind === 'any') return [];
-  return stringNumbers(neck)
-    .filter((string) => key.every((note) => note.place.string !== string))
-    .map((string) => ({ place: place(string, 0), look: 'muted' as const }));
+  const neck = instrumentById(exercise.instrument) ?? standardGuitar;
+  return [...key.map(keyNote), ...silentStrings(neck, exercise, key)];
 }
 
 /** An answer on the key: right places filled, slips struck through, what was expected in rings. */
@@ -57,7 +26,7 @@ export function answerChart(
     const slipped = slips.some((mark) => samePlace(mark.place, at));
     const note = key.find((one) => samePlace(one.place, at));
     if (slipped) return { place: at, look: 'slip' };
-    return note ? noteOf(note, 'filled') : { place: at, look: 'filled' };
+    return note ? keyNote(note) : { place: at, look: 'filled' };
   });
   const wanted = [
     ...(verdict.kind === 'right' ? [] : verdict.missing),
@@ -68,7 +37,7 @@ export function answerChart(
     .filter((at) => !places.some((other) => samePlace(other, at)))
     .map((at): NeckNote => {
       const note = key.find((one) => samePlace(one.place, at));
-      return note ? noteOf(note, 'expected') : { place: at, look: 'expected' };
+      return note ? { ...keyNote(note), look: 'expected' } : { place: at, look: 'expected' };
     });
   return [...given, ...expected];
 }

@@ -121,7 +121,7 @@ export class DeskPlan extends LitElement {
         ${this.button('↑', `Move ${title} up`, index > 0, () => this.move(index, index - 1))}
         ${this.button('↓', `Move ${title} down`, index < count - 1, () => this.move(index, index + 1))}
         <button @click=${() => this.make(index)} aria-label=${`Change ${title}`}>Change</button>
-        <button @click=${() => this.take(index)} aria-label=${`Take ${title} out`}>Take out</button>
+        <button @click=${() => this.take(index)} aria-label=${`Take out ${title}`}>Take out</button>
       </div>
     </li>`;
   }

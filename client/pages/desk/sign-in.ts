@@ -33,7 +33,7 @@ export class DeskSignIn extends LitElement {
       </form>
       <p class="soft small">
         A new teacher gets a link from a colleague who is signed in. Whoever runs the server can set a new
-        passphrase with <code>npm run passphrase</code>.
+        passphrase with <code class="nowrap">npm run passphrase</code>.
       </p>
     </main>`;
   }

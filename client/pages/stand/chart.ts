@@ -8,6 +8,8 @@ import {
   type Place,
 } from '../../../shared/theory/fretboard.ts';
 import type { LegendEntry } from '../../components/legend.ts';
+import type { Degree } from '../../../shared/theory/interval.ts';
+import { keyNote } from '../../fretboard/key-notes.ts';
 import { holds, type NeckNote } from '../../fretboard/state.ts';
 
 /** A chart on paper, and the words for the marks that stand in it. */
@@ -22,11 +24,6 @@ export interface Chart {
 /** From this fret on the note names repeat. */
 const octave = 12;
 
-/** `degreeSign('b3')` is "♭3"; the root is R. */
-export function degreeSign(degree: string): string {
-  return degree === '1' ? 'R' : degree.replaceAll('b', '♭').replaceAll('#', '♯');
-}
-
 /** A chart that the teacher shows. */
 export function shownChart(notes: readonly KeyNote[]): Chart {
   return withLegend(notes.map(keyNote), []);
@@ -37,7 +34,7 @@ export function tappedChart(instrument: Instrument, places: readonly Place[]): C
   // The whole of the neck that may be tapped: it must not move with each tap.
   const high = places.some(({ fret }) => fret > octave) ? instrument.fretCount : octave;
   return {
-    notes: places.map((place) => ({ place, look: look(place) })),
+    notes: places.map((place) => ({ place, look: 'filled' })),
     corrections: [],
     legend: [],
     window: { low: 1 as Fret, high: high as Fret },
@@ -56,10 +53,11 @@ export function answerChart(
 ): Chart {
   if (verdict === null || given.length === 0) return shownChart(key);
   const degreeOf = degreesOf(instrument, key);
-  const inPrint = (place: Place): NeckNote => ({
-    ...keyNote({ place, degree: degreeOf(place) ?? '' }),
-    finger: key.find((note) => samePlace(note.place, place))?.finger,
-  });
+  const inPrint = (place: Place): NeckNote => {
+    const degree = degreeOf(place);
+    const finger = key.find((note) => samePlace(note.place, place))?.finger;
+    return degree === undefined ? { place, look: 'filled' } : { ...keyNote({ place, degree }), finger };
+  };
   if (verdict.kind === 'right') return withLegend(given.map(inPrint), []);
 
   const right = verdict.marks.filter((mark) => mark.right).map((mark) => mark.place);
@@ -70,26 +68,15 @@ export function answerChart(
   );
   const notes = [
     ...right.map((place): NeckNote => ({ ...inPrint(place), finger: undefined })),
-    ...wanted.map((place): NeckNote => {
-      const degree = degreeOf(place) ?? '';
-      return { place, look: 'expected', label: degreeSign(degree), root: degree === '1' };
-    }),
+    ...wanted.map((place): NeckNote => ({ ...inPrint(place), finger: undefined, look: 'expected' })),
     ...slips.filter((place) => !holds(wanted, place)).map((place): NeckNote => ({ place, look: 'slip' })),
   ];
   return withLegend(notes, corrections);
 }
 
-function keyNote({ place, degree, finger, optional }: KeyNote): NeckNote {
-  return { place, look: look(place), label: degreeSign(degree), root: degree === '1', finger, optional };
-}
-
-function look(place: Place): 'open' | 'filled' {
-  return place.fret === 0 ? 'open' : 'filled';
-}
-
 /** A right place need not be in the key (another octave, another voicing), but its tone is. */
-function degreesOf(instrument: Instrument, key: readonly KeyNote[]): (place: Place) => string | undefined {
-  const degrees = new Map<number, string>(
+function degreesOf(instrument: Instrument, key: readonly KeyNote[]): (place: Place) => Degree | undefined {
+  const degrees = new Map<number, Degree>(
     key.map(({ place, degree }) => [pitchClassAt(instrument, place), degree]),
   );
   return (place) => degrees.get(pitchClassAt(instrument, place));
@@ -102,7 +89,7 @@ function withLegend(notes: readonly NeckNote[], corrections: readonly Correction
   const judged = hasSlip || notes.some((note) => note.look === 'expected');
   const entries: readonly (LegendEntry | false)[] = [
     hasRoot && { sign: 'lozenge', words: 'root' },
-    judged && (has('filled') || has('open')) && { sign: 'disc', words: 'right' },
+    judged && has('filled') && { sign: 'disc', words: 'right' },
     hasSlip && { sign: 'slip', words: 'slip' },
     notes.some((note) => note.look === 'expected') && { sign: 'ring', words: 'where it is' },
   ];

@@ -6,7 +6,7 @@ import { sign } from '../../components/signs.ts';
 import '../../fretboard/neck.ts';
 import type { Chart } from './chart.ts';
 import { standHeader } from './header.ts';
-import { Landscape } from './landscape.ts';
+import { landscape, MediaQuery } from '../../lib/media-query.ts';
 import { paperStyle } from './paper-style.ts';
 import { standStyles } from './stand-style.ts';
 
@@ -28,7 +28,7 @@ export class StandPaper extends LitElement {
   @property({ attribute: false }) instrument: Instrument = standardGuitar;
   @property({ type: Boolean }) leftHanded = false;
 
-  readonly #landscape = new Landscape(this);
+  readonly #landscape = new MediaQuery(this, landscape);
 
   protected override render(): TemplateResult {
     const { chart } = this;

@@ -5,8 +5,8 @@ export const roundStyle = css`
   .round {
     display: grid;
     grid-template:
-      'header header' auto
-      'task window' auto
+      'header window' auto
+      'task task' auto
       'neck neck' minmax(0, 1fr)
       'bar bar' auto / minmax(0, 1fr) auto;
     height: 100%;
@@ -17,17 +17,19 @@ export const roundStyle = css`
   .task {
     grid-area: task;
     min-width: 0;
-    padding: 0 var(--margin) var(--space-2);
+    padding: 0 var(--margin) var(--space-1);
   }
-  .task p {
-    column-gap: 0.75em;
+  .title {
+    align-items: baseline;
     display: flex;
     flex-wrap: wrap;
+    gap: 0 var(--space-3);
+    justify-content: space-between;
+  }
+  .task p {
     line-height: 1.25;
-    margin-top: 0.125rem;
   }
   .time {
-    color: var(--ink);
     white-space: nowrap;
   }
   .window {

@@ -14,7 +14,7 @@ import { holds, placeName, toggled } from '../../fretboard/state.ts';
 import { windowHolding } from '../../fretboard/wood-frame.ts';
 import { AnswerEvent } from './events.ts';
 import { standHeader } from './header.ts';
-import { Landscape } from './landscape.ts';
+import { landscape, MediaQuery } from '../../lib/media-query.ts';
 import { roundStyle } from './round-style.ts';
 import { standStyles } from './stand-style.ts';
 import { windowsFor } from './windows.ts';
@@ -39,7 +39,7 @@ export class StandRound extends LitElement {
   @state() private fitted: readonly FretRange[] = [];
   @state() private chosen: FretRange | null = null;
 
-  readonly #landscape = new Landscape(this);
+  readonly #landscape = new MediaQuery(this, landscape);
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('stage') && changed.get('stage')?.roundId !== this.stage?.roundId) this.chosen = null;
@@ -54,11 +54,11 @@ export class StandRound extends LitElement {
     return html`<div class="round">
       ${standHeader(this.group, this.student)}
       <div class="task">
-        <h1>${task.title}</h1>
-        <p class="soft">
-          <span>${task.detail}</span>
-          ${stage.seconds === null ? nothing : html`<span class="time">${timeWords(stage.seconds)}</span>`}
-        </p>
+        <div class="title">
+          <h1>${task.title}</h1>
+          ${stage.seconds === null ? nothing : html`<p class="time">${timeWords(stage.seconds)}</p>`}
+        </div>
+        <p class="soft">${task.detail}</p>
       </div>
       ${this.#windowButton(window)}
       <rootcall-neck
@@ -88,7 +88,7 @@ export class StandRound extends LitElement {
         this.standing === 'nothing'
           ? nothing
           : html`<span class="standing">
-              ${sign(this.standing === 'placed' || this.standing === 'kept' ? 'waiting' : 'sent')}
+              ${sign(this.standing === 'placed' || this.standing === 'kept' ? 'placed' : 'sent')}
               ${standingWord[this.standing]}
             </span>`
       }
@@ -99,7 +99,7 @@ export class StandRound extends LitElement {
 
   #doneBar(): TemplateResult {
     const unsent = this.standing === 'placed' || this.standing === 'kept';
-    return html`<span class="report-sign">${sign(unsent ? 'waiting' : 'sent')}</span>
+    return html`<span class="report-sign">${sign(unsent ? 'placed' : 'sent')}</span>
       <p class="report">
         <b>${this.standing === 'safe' ? 'Done and safe.' : 'Done.'}</b>
         <span class="more">

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { adviceFor, heatOf, scoreKeyOf } from '../../../shared/exercise/score.ts';
+import { adviceFor, commonestSlip, heatOf, scoreKeyOf } from '../../../shared/exercise/score.ts';
+import type { SlipCause, SlipVerdict, Verdict } from '../../../shared/exercise/verdict.ts';
 import { place } from '../../../shared/theory/fretboard.ts';
 import { build, find, places, scale } from '../../support/exercises.ts';
 import { strings } from './making.ts';
@@ -38,4 +39,21 @@ test('heat counts each place over all answers', () => {
     { place: place(2, 15), count: 1, share: 1 / 3 },
   ]);
   expect(heatOf([])).toEqual([]);
+});
+
+test('SCORE-3: the commonest slip; of equals, the one that says why', () => {
+  const slip = (cause: SlipCause): SlipVerdict => ({
+    kind: 'slip',
+    cause,
+    marks: [],
+    corrections: [],
+    missing: [],
+  });
+  const causes = (...verdicts: Verdict[]) => commonestSlip(verdicts).map((verdict) => verdict.cause);
+  expect(causes({ kind: 'right' })).toEqual([]);
+  expect(causes(slip('missing-tone'), slip('missing-tone'), slip('string-6-map'))).toEqual([
+    'missing-tone',
+    'missing-tone',
+  ]);
+  expect(causes(slip('missing-tone'), slip('other-place'), slip('string-6-map'))).toEqual(['string-6-map']);
 });

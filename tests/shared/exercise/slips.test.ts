@@ -345,16 +345,22 @@ describe('MSG-1…3: what a Stand says', () => {
       'other-place',
     ] as const)
       for (const exercise of [find('Bb'), build('E', 'minor'), scale('E', 'major', 2, 5)]) {
-        const words = explainForClass(exercise, cause, 'english');
+        const words = explainForClass(exercise, { kind: 'slip', cause, ...onString3 }, 'english');
         expect(words).not.toMatch(banned);
         expect(count(words)).toBeLessThan(25);
         expect(slipName(cause)).not.toMatch(/wrong|fail/i);
       }
-    expect(explainForClass(build('E', 'minor'), 'string-3-to-2-step', 'english')).toBe(
-      'one fret beside. From string 3 to string 2 is four frets, not five.',
-    );
+    expect(
+      explainForClass(
+        build('E', 'minor'),
+        { kind: 'slip', cause: 'string-3-to-2-step', ...onString3 },
+        'english',
+      ),
+    ).toBe('string 3 is one fret high. From string 3 to string 2 is four frets, not five.');
   });
 });
+
+const onString3 = { marks: [], corrections: [{ from: place(3, 5), to: place(3, 4) }], missing: [] };
 
 test('SLIP-1: every root of the usual ones, the string-3-to-2 step from a root on string 2', () => {
   for (const root of roots)

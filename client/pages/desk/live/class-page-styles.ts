@@ -92,6 +92,10 @@ export const classPageStyles = css`
       display: none;
     }
     /* What a panel covers is out of the keyboard's way too. */
+    .with-drawer main,
+    .over ~ main {
+      overflow: hidden;
+    }
     .with-drawer main > *,
     .over ~ main > * {
       visibility: hidden;

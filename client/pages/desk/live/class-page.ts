@@ -23,7 +23,8 @@ import { loadPreferences, savePreferences, type Preferences } from './preference
 import './rest-centre.ts';
 import './round-centre.ts';
 import './shown.ts';
-import { actionOf, currentRound, nextStep, stepBack, type StepAction } from './steps.ts';
+import { StepLine } from './step-line.ts';
+import { actionOf, currentRound, nextStep, stepBack, type Step, type StepAction } from './steps.ts';
 import './summary.ts';
 
 /**
@@ -47,8 +48,7 @@ export class DeskClass extends LitElement {
   /** Server time minus this device's, taken with each new view; and the view it was taken with. */
   private offset = 0;
   private timed: DeskView | null = null;
-  /** A step is under way: a second press of the same pedal must not run into what comes after it. */
-  private stepping = false;
+  private readonly line = new StepLine();
   private pedalAt = -Infinity;
 
   override connectedCallback() {
@@ -65,9 +65,16 @@ export class DeskClass extends LitElement {
     if (properties.has('classId')) this.live.use(connectDesk(this.classId));
     const { view } = this;
     if (view && view !== this.timed) {
+      // The summary is what counts at the end.
+      if (view.closed && this.timed?.closed === false) this.drawerOpen = false;
       this.timed = view;
       this.offset = view.now - Date.now();
     }
+  }
+
+  protected override updated() {
+    const waiting = this.view && this.line.next(this.view);
+    if (waiting) this.take(waiting);
   }
 
   private get view(): DeskView | null {
@@ -122,7 +129,7 @@ export class DeskClass extends LitElement {
               <desk-bar
                 .view=${view}
                 .keys=${keys}
-                @desk-step=${(event: StepEvent) => this.act(actionOf(event.step, view))}
+                @desk-step=${(event: StepEvent) => this.take(event.step)}
               ></desk-bar>
             </section>`
       }
@@ -212,17 +219,27 @@ export class DeskClass extends LitElement {
     void this.send(command);
   };
 
-  private async send(command: DeskCommand): Promise<void> {
+  private async send(command: DeskCommand): Promise<boolean> {
     const reply = await this.live.connection?.send(command);
     if (reply) this.refusal = reply.ok ? '' : reply.error.message;
+    return reply?.ok ?? false;
   }
 
-  private async act(action: StepAction): Promise<void> {
+  /** A step by its name: now, or on the view that the step before it leads to. */
+  private take(step: Step) {
+    const { view } = this;
+    if (!view) return;
+    if (this.line.isFree(performance.now())) void this.act(step, actionOf(step, view), view);
+    else this.line.wait(step);
+  }
+
+  private async act(step: Step | 'back', action: StepAction, view: DeskView): Promise<void> {
     if (action.kind === 'make') this.panel = 'make';
-    if (action.kind !== 'command' || this.stepping) return;
-    this.stepping = true;
-    await this.send(action.command);
-    this.stepping = false;
+    if (action.kind !== 'command') return;
+    this.line.start(step, view);
+    this.line.replied(await this.send(action.command), performance.now());
+    // The view may have come before the answer.
+    this.requestUpdate();
   }
 
   private readonly onKey = (event: KeyboardEvent): void => {
@@ -253,15 +270,16 @@ export class DeskClass extends LitElement {
         return;
       case 'sensible':
       case 'back': {
-        if (at - this.pedalAt < pedalPause) return;
+        // What a pedal means depends on the view: while a step is under way, a press belongs to that step.
+        if (at - this.pedalAt < pedalPause || !this.line.isFree(performance.now())) return;
         this.pedalAt = at;
         const step = nextStep(view);
-        if (action === 'back') void this.act(stepBack(view));
-        else if (step) void this.act(actionOf(step, view));
+        if (action === 'back') void this.act('back', stepBack(view), view);
+        else if (step) this.take(step);
         return;
       }
       default:
-        void this.act(actionOf(action, view));
+        this.take(action);
     }
   }
 }

@@ -60,6 +60,11 @@ export class DeskDrawer extends LitElement {
       .slip {
         color: var(--rose);
       }
+      @media (max-width: 60rem) {
+        kbd {
+          display: none;
+        }
+      }
       @media (pointer: coarse) {
         .student {
           min-height: 44px;
@@ -129,7 +134,7 @@ export class DeskDrawer extends LitElement {
 
 /** Between rounds only presence counts. */
 function presenceOnly(student: DeskStudentView): Standing {
-  return student.presence === 'here' ? 'waiting' : student.presence;
+  return student.presence;
 }
 
 /** `covered`: the answer key is hidden, and the name of a slip would give it away. */
@@ -150,7 +155,9 @@ function noteOf(student: DeskStudentView, standing: Standing, covered: boolean):
     case 'placing':
       return 'placing';
     case 'waiting':
-      return student.presence === 'here' ? 'waiting' : '';
+      return 'waiting';
+    case 'here':
+      return '';
     case 'away':
       return 'out of touch';
     case 'absent':

@@ -3,7 +3,8 @@ import type { DeskAnswerView, DeskStudentView, DeskView } from '../../../../shar
 import { currentRound } from './steps.ts';
 
 /** What a student's row says first. */
-export type Standing = 'slip' | 'unclear' | 'late' | 'right' | 'placing' | 'waiting' | 'away' | 'absent';
+export type Standing =
+  'slip' | 'unclear' | 'late' | 'right' | 'placing' | 'waiting' | 'here' | 'away' | 'absent';
 
 /** Slips first: who needs the teacher, then who is fine, then who isn't there. */
 const order: readonly Standing[] = [

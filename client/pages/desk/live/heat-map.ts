@@ -9,6 +9,7 @@ import {
 import type { DeskView } from '../../../../shared/protocol/views.ts';
 import '../../../components/legend.ts';
 import '../../../fretboard/neck.ts';
+import { MediaQuery } from '../../../lib/media-query.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { figuresOf } from './figures.ts';
 import { commonSlip, heatMap } from './slips.ts';
@@ -62,12 +63,18 @@ export class DeskHeatMap extends LitElement {
         rootcall-neck {
           position: static;
         }
+        .upright {
+          height: 32rem;
+        }
       }
     `,
   ];
 
   @property({ attribute: false }) view: DeskView | null = null;
   @property({ type: Boolean }) covered = false;
+
+  /** On a phone a lying neck leaves no room for numbers. */
+  private readonly phone = new MediaQuery(this, '(max-width: 30rem)');
 
   override render() {
     const { view } = this;
@@ -95,10 +102,12 @@ export class DeskHeatMap extends LitElement {
     const last = Math.max(usualLast, ...heat.map(({ place }) => place.fret));
     const window: FretRange = { low: 1 as Fret, high: Math.min(last, neck.fretCount) as Fret };
     const { done, right } = figuresOf(view);
+    const lies = this.phone.now ? 'upright' : 'lying';
     return html`<div class="map">
       <rootcall-neck
+        class=${lies}
         material="ink"
-        view="lying"
+        .view=${lies}
         .instrument=${neck}
         .window=${window}
         .heat=${heat}

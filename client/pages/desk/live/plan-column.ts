@@ -43,6 +43,10 @@ export class DeskPlanColumn extends LitElement {
       .item .soft {
         grid-column: 2 / -1;
       }
+      /* The ways below cover the foot of a long plan. */
+      .item {
+        scroll-margin-bottom: 12rem;
+      }
       .item.current {
         background: var(--sheet);
         box-shadow: var(--elevation);
@@ -57,9 +61,16 @@ export class DeskPlanColumn extends LitElement {
       .number {
         color: var(--soft);
       }
+      /* Within reach however long the plan is. */
       .ways {
+        background: var(--page);
+        border-top: 1px solid var(--line);
+        bottom: calc(-1 * var(--space-4));
         display: grid;
         gap: var(--space-2);
+        margin-bottom: calc(-1 * var(--space-4));
+        padding-block: var(--space-3) var(--space-4);
+        position: sticky;
       }
       .ways button {
         justify-content: flex-start;
@@ -84,6 +95,15 @@ export class DeskPlanColumn extends LitElement {
   ];
 
   @property({ attribute: false }) view: DeskView | null = null;
+
+  private shownAt = -1;
+
+  protected override updated() {
+    const cursor = this.view?.cursor ?? -1;
+    if (cursor === this.shownAt) return;
+    this.shownAt = cursor;
+    this.renderRoot.querySelector('.current')?.scrollIntoView({ block: 'nearest' });
+  }
 
   override render() {
     const { view } = this;

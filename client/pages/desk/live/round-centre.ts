@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { wordingOf } from '../../../../shared/exercise/wording.ts';
 import type { DeskRoundView, DeskView } from '../../../../shared/protocol/views.ts';
 import { deskStyles } from '../desk-styles.ts';
+import { chartView, keyChart } from '../chart-notes.ts';
 import '../charts.ts';
 import './advice.ts';
 import './clock.ts';
@@ -44,7 +45,7 @@ export class DeskRoundCentre extends LitElement {
       .key desk-key-chart:not([lying]) {
         height: 10rem;
       }
-      :host(:has([lying])) {
+      :host([wide-key]) {
         grid-template-columns: minmax(0, 1fr) 20rem;
       }
       desk-heat-map {
@@ -79,6 +80,7 @@ export class DeskRoundCentre extends LitElement {
     if (!round) return nothing;
     const { title, detail } = wordingOf(round.exercise, view.naming);
     const hidden = this.hiding && round.phase !== 'revealed';
+    this.toggleAttribute('wide-key', !hidden && chartView(keyChart(round.exercise)) === 'lying');
     return html`
       <section class="task" aria-label="The round">
         <h1>${title}</h1>

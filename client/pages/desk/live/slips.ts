@@ -1,7 +1,15 @@
 import { explainForClass, slipName } from '../../../../shared/exercise/explain.ts';
 import { answerKey } from '../../../../shared/exercise/key.ts';
-import { heatOf } from '../../../../shared/exercise/score.ts';
-import type { Correction, SlipCause, SlipVerdict, Verdict } from '../../../../shared/exercise/verdict.ts';
+import { commonestSlip, heatOf, type HeatSpot } from '../../../../shared/exercise/score.ts';
+import { targetsOf } from '../../../../shared/exercise/targets.ts';
+import type { Exercise } from '../../../../shared/exercise/exercise.ts';
+import type {
+  Correction,
+  KeyNote,
+  SlipCause,
+  SlipVerdict,
+  Verdict,
+} from '../../../../shared/exercise/verdict.ts';
 import { samePlace } from '../../../../shared/theory/fretboard.ts';
 import type { DeskView } from '../../../../shared/protocol/views.ts';
 import type { NeckHeat } from '../../../fretboard/state.ts';
@@ -18,23 +26,18 @@ export interface CommonSlip {
   readonly corrections: readonly Correction[];
 }
 
-/** The slip that most settled answers show; of equals, the one seen first. */
+/** The slip that most settled answers show. */
 export function commonSlip(view: DeskView): CommonSlip | null {
   const round = currentRound(view);
   if (!round) return null;
-  const byCause = new Map<SlipCause, SlipVerdict[]>();
-  for (const answer of settledAnswers(view)) {
-    const { verdict } = answer;
-    if (isRight(answer) || verdict.kind !== 'slip') continue;
-    byCause.set(verdict.cause, [...(byCause.get(verdict.cause) ?? []), verdict]);
-  }
-  const [most] = [...byCause].sort((a, b) => b[1].length - a[1].length);
-  if (!most) return null;
-  const [cause, verdicts] = most;
+  const slipped = settledAnswers(view).filter((answer) => !isRight(answer));
+  const verdicts = commonestSlip(slipped.map((answer) => answer.verdict));
+  const [first] = verdicts;
+  if (!first) return null;
   return {
-    cause,
-    name: slipName(cause),
-    line: explainForClass(round.exercise, cause, view.naming),
+    cause: first.cause,
+    name: slipName(first.cause),
+    line: explainForClass(round.exercise, first, view.naming),
     count: verdicts.length,
     corrections: commonestCorrections(verdicts),
   };
@@ -70,8 +73,8 @@ export function slipNote(verdict: Verdict): string {
 export function heatMap(view: DeskView): readonly NeckHeat[] {
   const round = currentRound(view);
   if (!round) return [];
-  const key = answerKey(round.exercise);
   const spots = heatOf(settledAnswers(view));
+  const key = expectedNotes(round.exercise, spots);
   const empty = key
     .filter((note) => !spots.some((spot) => samePlace(spot.place, note.place)))
     .map((note) => ({ place: note.place, count: 0, share: 0 }));
@@ -79,4 +82,16 @@ export function heatMap(view: DeskView): readonly NeckHeat[] {
     const note = key.find((one) => samePlace(one.place, spot.place));
     return { ...spot, expected: note !== undefined, root: note?.degree === '1' };
   });
+}
+
+/** The answer key, in each octave where somebody looked for it. */
+function expectedNotes(
+  exercise: Exercise,
+  spots: readonly HeatSpot[],
+): readonly Pick<KeyNote, 'place' | 'degree'>[] {
+  const isFixed = exercise.kind !== 'build' || exercise.voicing.kind === 'form';
+  const looked = targetsOf(exercise).filter(({ notes }) =>
+    notes.some((note) => spots.some((spot) => samePlace(spot.place, note.place))),
+  );
+  return isFixed && looked.length > 0 ? looked.flatMap(({ notes }) => notes) : answerKey(exercise);
 }

@@ -9,6 +9,7 @@ const words: Readonly<Record<Standing, string>> = {
   right: 'right',
   placing: 'placing',
   waiting: 'waiting',
+  here: 'here',
   away: 'out of touch',
   absent: 'no device',
 };
@@ -32,6 +33,7 @@ function shape(standing: Standing) {
     case 'placing':
       return own(svg`<path d="M6 12h.01M12 12h.01M18 12h.01" stroke-width="3.4" />`);
     case 'waiting':
+    case 'here':
       return sign('waiting');
     case 'away':
     case 'absent':

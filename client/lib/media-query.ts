@@ -1,11 +1,15 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 
-/** Whether the window is wide rather than tall: the neck then lies. Draws its element again when that turns. */
-export class Landscape implements ReactiveController {
-  readonly #query = matchMedia('(min-aspect-ratio: 6/5)');
+/** A window that is wide rather than tall: the Stand's neck then lies. */
+export const landscape = '(min-aspect-ratio: 6/5)';
+
+/** Whether a media query holds. Draws its element again when that turns. */
+export class MediaQuery implements ReactiveController {
+  readonly #query: MediaQueryList;
   readonly #host: ReactiveControllerHost;
 
-  constructor(host: ReactiveControllerHost) {
+  constructor(host: ReactiveControllerHost, query: string) {
+    this.#query = matchMedia(query);
     this.#host = host;
     host.addController(this);
   }
