@@ -35,13 +35,15 @@ const purgeInterval = 3_600_000;
 /** Picks the implementations: this is the only place that names them. */
 export async function createContext(config: Config, log: Logger): Promise<Context> {
   const store = openStore({ path: storePath(config), log });
-  await store.groups.purge(Date.now() as Time);
-  const purging = setInterval(() => void store.groups.purge(Date.now() as Time), purgeInterval);
 
   const all = () => studentAddresses(config);
-  let chosen: string | undefined;
+  let chosen = await store.settings.read('address');
   const address = () => (chosen !== undefined && all().includes(chosen) ? chosen : (all()[0] ?? ''));
-  const addresses = { all, chosen: address, choose: (picked: string) => (chosen = picked) };
+  const choose = async (picked: string) => {
+    await store.settings.write('address', picked);
+    chosen = picked;
+  };
+  const addresses = { all, chosen: address, choose };
 
   let io: LiveServer | undefined;
   const publisher: Publisher = {
@@ -58,6 +60,11 @@ export async function createContext(config: Config, log: Logger): Promise<Contex
     },
   };
   const registry = new ClassRegistry(store.classes, { publisher, clock, log, address });
+  const purge = async () => {
+    for (const groupId of await store.groups.purge(Date.now() as Time)) await registry.drop(groupId);
+  };
+  await purge();
+  const purging = setInterval(() => void purge(), purgeInterval);
   await registry.start();
 
   // A whole school may share one address: only failures count.

@@ -10,7 +10,7 @@ const chosenSchema = v.strictObject({ chosen: v.pipe(v.string(), v.maxLength(300
 export interface Addresses {
   readonly all: () => readonly string[];
   readonly chosen: () => string;
-  readonly choose: (address: string) => void;
+  readonly choose: (address: string) => Promise<void>;
 }
 
 export function addressRoutes(store: Store, registry: ClassRegistry, addresses: Addresses): Router {
@@ -26,7 +26,7 @@ export function addressRoutes(store: Store, registry: ClassRegistry, addresses: 
     const body = teacher && readBody(chosenSchema, request, response);
     if (!body) return;
     if (!addresses.all().includes(body.chosen)) return refuse(response, 'not-found');
-    addresses.choose(body.chosen);
+    await addresses.choose(body.chosen);
     await registry.redraw();
     response.json({});
   });

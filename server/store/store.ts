@@ -19,6 +19,7 @@ export interface Store {
   readonly groups: GroupStore;
   readonly plans: PlanStore;
   readonly classes: ClassStore;
+  readonly settings: SettingStore;
   describe(): StoreDescription;
   close(): Promise<void>;
 }
@@ -54,6 +55,14 @@ export interface TeacherStore {
   addInvitation(tokenHash: string, expiresAt: Time): Promise<void>;
   /** True once, for a link that is known and not too old; then it is gone. */
   spendInvitation(tokenHash: string, now: Time): Promise<boolean>;
+}
+
+/** `address`: under which students reach the server. */
+export type SettingKey = 'address';
+
+export interface SettingStore {
+  read(key: SettingKey): Promise<string | undefined>;
+  write(key: SettingKey, value: string): Promise<void>;
 }
 
 export interface GroupFields {

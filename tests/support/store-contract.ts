@@ -7,6 +7,7 @@ import { describeClasses } from '../server/store/contract/classes.ts';
 import { describeCommit } from '../server/store/contract/commit.ts';
 import { describeGroups } from '../server/store/contract/groups.ts';
 import { describeLastTime } from '../server/store/contract/last-time.ts';
+import { describeSettings } from '../server/store/contract/settings.ts';
 import { describeTeachers } from '../server/store/contract/teachers.ts';
 import { classId } from '../server/store/samples.ts';
 
@@ -55,5 +56,6 @@ export function describeStore(name: string, newPlace: () => Promise<StorePlace>)
     describeClasses(at);
     describeLastTime(at);
     describeCommit(at);
+    describeSettings(at);
   });
 }

@@ -28,6 +28,11 @@ export const firstTables: Migration = {
         expires_at integer not null
       ) strict;
 
+      create table settings (
+        key text primary key,
+        value text not null
+      ) strict;
+
       create table groups (
         id text primary key,
         teacher_id text not null references teachers on delete cascade,

@@ -7,6 +7,7 @@ import { groupStore } from './groups.ts';
 import { migrate } from './migrate.ts';
 import { planStore } from './plans.ts';
 import { sayWhy } from './say-why.ts';
+import { settingStore } from './settings.ts';
 import { teacherStore } from './teachers.ts';
 import { changeWriter } from './write-changes.ts';
 
@@ -30,6 +31,7 @@ export function openStore({ path, log }: StoreOptions): Store {
       groups: groupStore(database, writer),
       plans: planStore(database),
       classes: classStore(database, queue),
+      settings: settingStore(database),
       describe: () => ({ kind: 'sqlite', schema }),
       async close() {
         if (!connection.open) return;

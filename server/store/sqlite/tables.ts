@@ -16,6 +16,7 @@ import type {
 import type { InstrumentId, Place } from '../../../shared/theory/fretboard.ts';
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
 import type { PlacedAnswer, Plan, Round, Seat, Show } from '../../classroom/state.ts';
+import type { SettingKey } from '../store.ts';
 import type { Json } from './json.ts';
 
 /** The columns as they are on disk (`../migrations/`). */
@@ -30,6 +31,8 @@ export interface Tables {
   };
   sessions: { token_hash: string; teacher_id: TeacherId; expires_at: Time };
   invitations: { token_hash: string; expires_at: Time };
+  /** What a teacher chose for the whole server. */
+  settings: { key: SettingKey; value: string };
   groups: {
     id: GroupId;
     teacher_id: TeacherId;
