@@ -1,12 +1,22 @@
 import type { Exercise } from '../../shared/exercise/exercise.ts';
-import type { KeyNote } from '../../shared/exercise/verdict.ts';
-import { place, stringNumbers, type Instrument } from '../../shared/theory/fretboard.ts';
+import type { Correction, KeyNote } from '../../shared/exercise/verdict.ts';
+import { place, samePlace, stringNumbers, type Instrument } from '../../shared/theory/fretboard.ts';
 import { degreeSign } from '../../shared/theory/naming.ts';
 import type { NeckNote } from './state.ts';
 
 /** A note of the answer key as charts draw it: its interval inside, the root in its own shape. */
 export function keyNote({ place, degree, finger, optional }: KeyNote): NeckNote {
   return { place, look: 'filled', label: degreeSign(degree), root: degree === '1', finger, optional };
+}
+
+/** More slurs than this cross each other and hide the chart. */
+const mostSlurs = 6;
+
+/** The corrections that are drawn as slurs: all of them or, where a whole pattern was moved, those of the root. */
+export function slurs(corrections: readonly Correction[], key: readonly KeyNote[]): readonly Correction[] {
+  if (corrections.length <= mostSlurs) return corrections;
+  const roots = key.filter((note) => note.degree === '1');
+  return corrections.filter(({ to }) => roots.some((root) => samePlace(root.place, to)));
 }
 
 /** Strings that stay silent, where the exercise says which strings make the chord. */

@@ -57,7 +57,7 @@ export class Stand extends LitElement {
         justify-content: center;
         line-height: 1.2;
         min-height: 2.25rem;
-        padding: var(--space-1) var(--margin);
+        padding: 2px var(--margin);
         position: absolute;
         text-align: center;
         text-wrap: balance;

@@ -5,6 +5,7 @@ import { failure, success } from '../../shared/lib/result.ts';
 import type { DeskCommand } from '../../shared/protocol/commands.ts';
 import type { RoundId, SeatId, SendId, StudentId, Time } from '../../shared/protocol/ids.ts';
 import type { Place } from '../../shared/theory/fretboard.ts';
+import { reduce } from './reduce.ts';
 import { currentRound, headOf, joinedStudents, roundDeadline, roundHead } from './round.ts';
 import type { Change, ClassHead, ClassState, Plan, Round, RoundHead, Seat } from './state.ts';
 import { admitNew, answerFor, matchRegister, type Decision } from './student-commands.ts';
@@ -71,6 +72,8 @@ export function decideForDesk(state: ClassState, command: DeskCommand, context: 
       return head(state, { show: null });
     case 'admit':
       return admit(state, command.seatId, context.newId() as StudentId);
+    case 'admit-new':
+      return admitNewOnes(state, context);
     case 'refuse': {
       const seat = state.seats.get(command.seatId);
       if (!seat) return failure('not-found');
@@ -203,6 +206,17 @@ function admit(state: ClassState, seatId: SeatId, newStudentId: StudentId): Deci
     ...others.map((other): Change => ({ kind: 'seat', seat: { ...other, status: 'gone', reason: 'moved' } })),
     { kind: 'seat', seat: { ...seat, status: 'in', reason: null } },
   ]);
+}
+
+/** One after another, since two of them may have typed the same name. */
+function admitNewOnes(state: ClassState, context: DeskContext): Decision {
+  const changes: Change[] = [];
+  for (const seat of state.seats.values()) {
+    if (seat.status !== 'asking' || seat.reason !== 'new') continue;
+    const admitted = admit(reduce(state, changes), seat.id, context.newId() as StudentId);
+    if (admitted.ok) changes.push(...admitted.value);
+  }
+  return success(changes);
 }
 
 function enter(

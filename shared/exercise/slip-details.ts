@@ -162,8 +162,12 @@ export function otherPlaceWords(
       : `Not every place here is asked for.`;
     return { text, tryThis: expected ? `${root} is at ${placeText(expected)}.` : '' };
   }
-  const text = first ? `${stringsText([first.from])} lies elsewhere.` : 'The notes lie elsewhere.';
-  return { text, tryThis: tryFirst };
+  const astray = verdict.marks.filter((mark) => !mark.right).map((mark) => mark.place);
+  if (exercise.kind === 'scale' && astray.length > 1)
+    return { text: `${String(astray.length)} notes lie elsewhere.`, tryThis: tryFirst };
+  if (astray.length === 0) return { text: 'The notes lie elsewhere.', tryThis: tryFirst };
+  const verb = new Set(astray.map((spot) => spot.string)).size === 1 ? 'lies' : 'lie';
+  return { text: `${stringsText(astray)} ${verb} elsewhere.`, tryThis: tryFirst };
 }
 
 /** The right place whose pitch is nearest. */

@@ -49,6 +49,8 @@ export const deskCommandSchema = v.variant('kind', [
   v.strictObject({ kind: v.literal('show-taps'), places: placesSchema }),
   v.strictObject({ kind: v.literal('show-nothing') }),
   v.strictObject({ kind: v.literal('admit'), seatId: idSchema<SeatId>() }),
+  /** Lets in every new name at once; a name on another device is asked about one by one. */
+  v.strictObject({ kind: v.literal('admit-new') }),
   v.strictObject({ kind: v.literal('refuse'), seatId: idSchema<SeatId>() }),
   v.strictObject({ kind: v.literal('remove'), studentId: idSchema<StudentId>() }),
   v.strictObject({

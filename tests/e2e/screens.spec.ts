@@ -92,6 +92,7 @@ test('axe finds nothing serious on any screen, light or dark', async ({ browser 
   await expect(stand.getByText(/Try|is at|is the/).first()).toBeVisible();
   await desk.keyboard.press('s');
   for (const page of [stand, board, desk]) expect(await findings(page)).toEqual([]);
+  await desk.keyboard.press('s');
   await step(desk, 'Next');
   await expect(resting(stand)).toBeVisible();
   for (const page of [board, desk]) expect(await findings(page)).toEqual([]);
@@ -125,9 +126,42 @@ test('places are large enough to touch, on every phone and for either hand', asy
       )
       .toBeGreaterThanOrEqual(least);
     for (const button of await stand.getByRole('button').all()) {
-      expect((await button.boundingBox())?.height, await button.innerText()).toBeGreaterThanOrEqual(44);
+      const name = `${await button.innerText()} at ${String(width)}×${String(height)}`;
+      // Where a finger lands counts, not what is drawn.
+      const reach = least === 24 ? 17 : 21;
+      const isHit = await button.evaluate((it, far) => {
+        const { left, top, width, height } = it.getBoundingClientRect();
+        const root = it.getRootNode() as Document | ShadowRoot;
+        return [-far, far].every((dy) =>
+          it.contains(root.elementFromPoint(left + width / 2, top + height / 2 + dy)),
+        );
+      }, reach);
+      expect(isHit, name).toBe(true);
     }
   }
+});
+
+test('the Desk and the Board fit every window, and use it', async ({ browser }) => {
+  const board = await newPage(browser);
+  await board.goto(`${server.url}/board/${code}`);
+  for (const page of [desk, board]) {
+    for (const [width, height] of [
+      [390, 844],
+      [320, 568],
+      [1366, 768],
+      [1920, 1080],
+    ] as const) {
+      await page.setViewportSize({ width, height });
+      const at = { message: `${page.url()} at ${String(width)}×${String(height)}` };
+      const title = page.getByRole('main').getByRole('heading', { name: 'Build E minor' });
+      await expect(title).toBeVisible();
+      // A title that is folded up word by word has lost its column.
+      await expect.poll(async () => (await title.boundingBox())?.width, at).toBeGreaterThan(width / 5);
+      const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      expect(overflow, at.message).toBeLessThanOrEqual(0);
+    }
+  }
+  await desk.setViewportSize({ width: 1366, height: 768 });
 });
 
 test('the Board has no text under 36 px, and the Stand comes in under 120 kB', async ({ browser }) => {

@@ -200,6 +200,17 @@ describe('SEAT: who is who', () => {
     expect(first.own?.reason).toBe('moved');
   });
 
+  test('SEAT-2: new names are let in all at once, a name typed twice as one student', async () => {
+    for (const name of ['Ines', 'Hani', 'ines']) await seat(name);
+    await desk.until(({ desk: view }) => view?.asking.length === 3);
+    expect(await desk.ask({ kind: 'admit-new' })).toEqual({ ok: true });
+    await desk.until(({ desk: view }) => view?.asking.length === 1);
+    expect(desk.desk?.asking[0]).toMatchObject({ name: 'ines', reason: 'move' });
+    const present = desk.desk?.students.filter(({ presence }) => presence === 'here').map(({ name }) => name);
+    expect(present).toEqual(expect.arrayContaining(['Ines', 'Hani']));
+    expect(present).toHaveLength(2);
+  });
+
   test('SEAT-3: "not me" frees the name at once', async () => {
     const first = await seat('Kaya');
     await first.give({ kind: 'leave' });

@@ -7,7 +7,7 @@ import {
   type Instrument,
   type Place,
 } from '../../../shared/theory/fretboard.ts';
-import { keyNote, silentStrings } from '../../fretboard/key-notes.ts';
+import { keyNote, silentStrings, slurs } from '../../fretboard/key-notes.ts';
 import type { NeckNote } from '../../fretboard/state.ts';
 
 /** What the Board's charts draw, from what the server sent. */
@@ -58,7 +58,7 @@ export function revealChart(instrument: Instrument, reveal: RevealView, example:
       ...slip.places.map((at): NeckNote => ({ place: at, look: 'slip' })),
       ...silent.filter((open) => slip.places.every((at) => !samePlace(at, open.place))),
     ],
-    corrections: slip.corrections,
+    corrections: slurs(slip.corrections, reveal.notes),
   };
 }
 

@@ -6,6 +6,8 @@ import { checkExercise } from '../../../shared/exercise/check.ts';
 import type { Verdict } from '../../../shared/exercise/verdict.ts';
 import { instrumentById, standardGuitar, type Place } from '../../../shared/theory/fretboard.ts';
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
+import { answerKey } from '../../../shared/exercise/key.ts';
+import { slurs } from '../../fretboard/key-notes.ts';
 import '../../fretboard/neck.ts';
 import { answerChart, chartView, keyChart } from './chart-notes.ts';
 
@@ -71,7 +73,8 @@ export class DeskAnswerChart extends LitElement {
     const notes = answerChart(exercise, answer, this.withKey);
     const view = chartView(notes);
     this.toggleAttribute('lying', view === 'lying');
-    const corrections = this.withKey && answer.verdict.kind === 'slip' ? answer.verdict.corrections : [];
+    const slipped = this.withKey && answer.verdict.kind === 'slip' ? answer.verdict.corrections : [];
+    const corrections = slurs(slipped, answerKey(exercise));
     return html`<rootcall-neck
       class=${view}
       material="ink"

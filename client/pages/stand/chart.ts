@@ -9,7 +9,7 @@ import {
 } from '../../../shared/theory/fretboard.ts';
 import type { LegendEntry } from '../../components/legend.ts';
 import type { Degree } from '../../../shared/theory/interval.ts';
-import { keyNote } from '../../fretboard/key-notes.ts';
+import { keyNote, slurs } from '../../fretboard/key-notes.ts';
 import { holds, type NeckNote } from '../../fretboard/state.ts';
 
 /** A chart on paper, and the words for the marks that stand in it. */
@@ -71,7 +71,7 @@ export function answerChart(
     ...wanted.map((place): NeckNote => ({ ...inPrint(place), finger: undefined, look: 'expected' })),
     ...slips.filter((place) => !holds(wanted, place)).map((place): NeckNote => ({ place, look: 'slip' })),
   ];
-  return withLegend(notes, corrections);
+  return withLegend(notes, slurs(corrections, key));
 }
 
 /** A right place need not be in the key (another octave, another voicing), but its tone is. */

@@ -4,6 +4,9 @@ import { barRest } from '../../components/signs.ts';
 import { standHeader } from './header.ts';
 import { standStyles } from './stand-style.ts';
 
+/** A heading with more letters than this is set smaller: a long name must leave room for what it says. */
+const longHeading = 28;
+
 /** A page as from a concert's programme: for all the time in which nothing is to be done here. */
 @customElement('stand-programme')
 export class StandProgramme extends LitElement {
@@ -30,6 +33,9 @@ export class StandProgramme extends LitElement {
         overflow-wrap: anywhere;
         text-wrap: wrap;
         white-space: pre-line;
+      }
+      h1.long {
+        font-size: clamp(1.375rem, 7vw, 1.75rem);
       }
       .school {
         margin-bottom: calc(var(--space-2) * -1);
@@ -95,9 +101,9 @@ export class StandProgramme extends LitElement {
   protected override render(): TemplateResult {
     return html`<div class="programme">
       ${standHeader(this.group)}
-      <div class="matter">
+      <div class="matter" tabindex="0">
         ${this.school === '' ? nothing : html`<p class="small soft school">${this.school}</p>`}
-        <h1>${this.heading}</h1>
+        <h1 class=${this.heading.length > longHeading ? 'long' : ''}>${this.heading}</h1>
         <hr />
         ${this.resting ? barRest() : nothing}
         <div class="side">

@@ -5,8 +5,9 @@ export const roundStyle = css`
   .round {
     display: grid;
     grid-template:
-      'header window' auto
-      'task task' auto
+      'header header' auto
+      'title window' auto
+      'detail detail' auto
       'neck neck' minmax(0, 1fr)
       'bar bar' auto / minmax(0, 1fr) auto;
     height: 100%;
@@ -15,29 +16,40 @@ export const roundStyle = css`
     grid-area: header;
   }
   .task {
-    grid-area: task;
-    min-width: 0;
-    padding: 0 var(--margin) var(--space-1);
+    display: contents;
   }
-  .title {
-    align-items: baseline;
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0 var(--space-3);
-    justify-content: space-between;
+  .task h1 {
+    align-self: center;
+    grid-area: title;
+    min-width: 0;
+    padding-inline-start: var(--margin);
+  }
+  .task h1.long {
+    font-size: calc(0.77 * var(--text-title));
   }
   .task p {
-    line-height: 1.25;
+    grid-area: detail;
+    line-height: 1.2;
+    padding: 0 var(--margin) 3px;
   }
   .time {
+    color: var(--ink);
     white-space: nowrap;
   }
   .window {
     align-self: center;
     grid-area: window;
-    margin-inline-end: var(--margin);
+    margin-inline: var(--space-2) var(--margin);
+    min-height: 2.125rem;
     padding-inline: var(--space-3);
+    position: relative;
     white-space: nowrap;
+  }
+  /* The target is larger than what is drawn: the neck below needs the room. */
+  .window::after {
+    content: '';
+    inset: -5px;
+    position: absolute;
   }
   rootcall-neck {
     grid-area: neck;
@@ -107,16 +119,20 @@ export const roundStyle = css`
     }
     .task {
       align-self: center;
-      padding: 0;
+      display: block;
+      grid-area: task;
+      min-width: 0;
     }
-    .task h1 {
+    .task h1,
+    .task h1.long {
       font-size: min(var(--text-title), 1.5rem);
       line-height: 1.05;
+      padding: 0;
     }
     .task p {
       font-size: var(--text-small);
       line-height: 1.15;
-      margin: 0;
+      padding: 2px 0 0;
     }
     .bar {
       background: none;
@@ -148,7 +164,8 @@ export const roundStyle = css`
     .round {
       padding: var(--space-4) var(--space-6) var(--space-5);
     }
-    .task h1 {
+    .task h1,
+    .task h1.long {
       font-size: 2rem;
     }
     .task p {

@@ -22,6 +22,9 @@ import { heldWords, standingWord, timeWords, windowWords, type Standing } from '
 
 export type RoundStage = Extract<StandStage, { readonly kind: 'open' | 'held' }>;
 
+/** From this many letters on a title is set smaller, so that it keeps to one line beside the window's button. */
+const longTitle = 14;
+
 /** A question, and a wooden neck to answer it on. */
 @customElement('stand-round')
 export class StandRound extends LitElement {
@@ -54,11 +57,11 @@ export class StandRound extends LitElement {
     return html`<div class="round">
       ${standHeader(this.group, this.student)}
       <div class="task">
-        <div class="title">
-          <h1>${task.title}</h1>
-          ${stage.seconds === null ? nothing : html`<p class="time">${timeWords(stage.seconds)}</p>`}
-        </div>
-        <p class="soft">${task.detail}</p>
+        <h1 class=${task.title.length > longTitle ? 'long' : ''}>${task.title}</h1>
+        <p class="soft">
+          ${task.detail}
+          ${stage.seconds === null ? nothing : html`<span class="time">${timeWords(stage.seconds)}</span>`}
+        </p>
       </div>
       ${this.#windowButton(window)}
       <rootcall-neck

@@ -82,7 +82,7 @@ export function goneWords(reason: StandOwnView['reason']): readonly [string, str
     case 'refused':
       return [
         'Not in this class',
-        'Your teacher did not let this device in. Ask, or join under another name.',
+        'This device has no seat in the class now. Ask your teacher, or join under another name.',
       ];
     case 'left':
     case 'new':

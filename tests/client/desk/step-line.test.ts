@@ -51,12 +51,17 @@ describe('a key pressed while a step is under way', () => {
     expect(line.next(open)).toBeNull();
   });
 
-  test('gives way to the key pressed after it', () => {
+  test('keeps its place behind the keys pressed before it', () => {
     const line = asking();
     line.wait('hold');
-    line.wait('void');
+    line.wait('reveal');
     line.replied(true, 0);
-    expect(line.next(open)).toBe('void');
+    expect(line.next(open)).toBe('hold');
+    line.start('hold', open);
+    expect(line.next(open)).toBeNull();
+    line.replied(true, 0);
+    expect(line.next(held)).toBe('reveal');
+    expect(line.next(held)).toBeNull();
   });
 });
 

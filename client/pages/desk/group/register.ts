@@ -5,7 +5,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { Student } from '../api.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { moreTimeWords } from '../more-time.ts';
-import { fieldText, formOf } from '../refusal.ts';
+import { fieldText, formOf, refusalLine } from '../refusal.ts';
 import { namesIn } from './words.ts';
 
 export type RegisterChange =
@@ -21,6 +21,9 @@ export class RegisterEvent extends Event {
     this.change = change;
   }
 }
+
+/** As long as the server takes a name. */
+const mostLetters = 40;
 
 /** The teacher's list of students: one line each, many added at once. */
 @customElement('desk-register')
@@ -108,6 +111,8 @@ export class DeskRegister extends LitElement {
   @property({ attribute: false }) students: readonly Student[] = [];
   /** Whose removal waits for a second press. */
   @state() private leaving: string | null = null;
+  /** A pasted name that is longer than a name may be. */
+  @state() private tooLong = '';
 
   override render() {
     return html`
@@ -123,6 +128,7 @@ export class DeskRegister extends LitElement {
             >One name a line
             <textarea name="names" rows="6" required></textarea>
           </label>
+          ${refusalLine(this.tooLong && `A name has room for ${String(mostLetters)} letters. Shorten “${this.tooLong}…”.`)}
           <div><button>Add to the register</button></div>
         </form>
       </details>
@@ -161,7 +167,7 @@ export class DeskRegister extends LitElement {
         <input
           aria-label="Name"
           .value=${live(name)}
-          maxlength="40"
+          maxlength=${mostLetters}
           @change=${(event: Event) => {
             const text = valueOf(event);
             if (text !== '') this.change(id, { name: text });
@@ -238,6 +244,8 @@ export class DeskRegister extends LitElement {
     const form = formOf(event);
     const names = form ? namesIn(fieldText(form, 'names')) : [];
     if (!form || names.length === 0) return;
+    this.tooLong = names.find((name) => name.length > mostLetters)?.slice(0, 20) ?? '';
+    if (this.tooLong !== '') return;
     this.dispatchEvent(new RegisterEvent({ kind: 'add', names }));
     form.reset();
   }

@@ -14,6 +14,7 @@ export class DeskAsking extends LitElement {
       ul {
         margin-bottom: var(--space-3);
         max-height: 6.1rem;
+        overscroll-behavior: contain;
         overflow: auto;
       }
       li {
@@ -23,6 +24,9 @@ export class DeskAsking extends LitElement {
         gap: var(--space-3);
         grid-template-columns: minmax(0, 1fr) auto;
         padding-block: var(--space-1);
+      }
+      li > :first-child {
+        overflow-wrap: anywhere;
       }
       .buttons {
         display: flex;
@@ -49,12 +53,22 @@ export class DeskAsking extends LitElement {
   }
 
   private list() {
+    const newcomers = this.asking.filter(({ reason }) => reason === 'new').length;
     return html`<ul class="sheet" aria-label="Asking to come in">
+      ${
+        newcomers < 2
+          ? nothing
+          : html`<li>
+              <span>${newcomers} new names ask to come in.</span>
+              <button @click=${() => this.send({ kind: 'admit-new' })}>Let all in</button>
+            </li>`
+      }
       ${repeat(
         this.asking,
         ({ seatId }) => seatId,
         ({ seatId, name, reason }) => {
           const who = this.hiding ? 'Somebody' : name;
+          const nod = reason === 'new' ? 'Let in' : 'Move';
           return html`<li>
             <span>
               ${
@@ -64,8 +78,8 @@ export class DeskAsking extends LitElement {
               }
             </span>
             <span class="buttons">
-              <button @click=${() => this.send({ kind: 'admit', seatId })} aria-label=${`Let in: ${who}`}>
-                ${reason === 'new' ? 'Let in' : 'Move'}
+              <button @click=${() => this.send({ kind: 'admit', seatId })} aria-label=${`${nod}: ${who}`}>
+                ${nod}
               </button>
               <button @click=${() => this.send({ kind: 'refuse', seatId })} aria-label=${`Refuse: ${who}`}>
                 Refuse

@@ -73,8 +73,9 @@ export class DeskClass extends LitElement {
   }
 
   protected override updated() {
-    const waiting = this.view && this.line.next(this.view);
-    if (waiting) this.take(waiting);
+    const { view } = this;
+    if (!view) return;
+    for (let step = this.line.next(view); step !== null; step = this.line.next(view)) this.take(step);
   }
 
   private get view(): DeskView | null {
@@ -112,7 +113,7 @@ export class DeskClass extends LitElement {
           <div class="close"><button @click=${() => (this.panel = null)}>Close</button></div>
           <desk-plan-column .view=${view}></desk-plan-column>
         </aside>
-        <main>${this.middle(view)}</main>
+        <main tabindex="0">${this.middle(view)}</main>
         ${
           this.drawerOpen
             ? html`<aside class="students" aria-label="Students">

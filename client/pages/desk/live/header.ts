@@ -66,6 +66,7 @@ export class DeskHeader extends LitElement {
       }
       nav button {
         padding-inline: var(--space-3);
+        white-space: nowrap;
       }
       .narrow-only {
         display: none;

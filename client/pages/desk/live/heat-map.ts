@@ -6,8 +6,10 @@ import {
   type Fret,
   type FretRange,
 } from '../../../../shared/theory/fretboard.ts';
-import type { DeskView } from '../../../../shared/protocol/views.ts';
+import { answerKey } from '../../../../shared/exercise/key.ts';
+import type { DeskRoundView, DeskView } from '../../../../shared/protocol/views.ts';
 import '../../../components/legend.ts';
+import { slurs } from '../../../fretboard/key-notes.ts';
 import '../../../fretboard/neck.ts';
 import { MediaQuery } from '../../../lib/media-query.ts';
 import { deskStyles } from '../desk-styles.ts';
@@ -64,7 +66,7 @@ export class DeskHeatMap extends LitElement {
           position: static;
         }
         .upright {
-          height: 32rem;
+          height: 42rem;
         }
       }
     `,
@@ -91,11 +93,11 @@ export class DeskHeatMap extends LitElement {
               ></rootcall-legend>`
         }
       </header>
-      ${this.covered ? html`<p class="soft">Hidden until the reveal.</p>` : this.map(view)}
+      ${this.covered ? html`<p class="soft">Hidden until the reveal.</p>` : this.map(view, round)}
     </section>`;
   }
 
-  private map(view: DeskView) {
+  private map(view: DeskView, round: DeskRoundView) {
     const heat = heatMap(view);
     const slip = commonSlip(view);
     const neck = instrumentById(view.instrument) ?? standardGuitar;
@@ -111,7 +113,7 @@ export class DeskHeatMap extends LitElement {
         .instrument=${neck}
         .window=${window}
         .heat=${heat}
-        .corrections=${slip?.corrections ?? []}
+        .corrections=${slurs(slip?.corrections ?? [], answerKey(round.exercise))}
         .label=${`Answers on the neck: ${String(done)} in, ${String(right)} right`}
       ></rootcall-neck>
     </div>`;

@@ -47,6 +47,11 @@ export class DeskPlanColumn extends LitElement {
       .item {
         scroll-margin-bottom: 12rem;
       }
+      .item:not(.current) .soft {
+        overflow: hidden;
+        text-overflow: ellipsis;
+        white-space: nowrap;
+      }
       .item.current {
         background: var(--sheet);
         box-shadow: var(--elevation);

@@ -36,6 +36,7 @@ export class DeskRoundCentre extends LitElement {
       }
       .key {
         align-content: start;
+        align-self: start;
         display: grid;
         gap: var(--space-1);
         grid-area: key;
@@ -45,8 +46,10 @@ export class DeskRoundCentre extends LitElement {
       .key desk-key-chart:not([lying]) {
         height: 10rem;
       }
-      :host([wide-key]) {
-        grid-template-columns: minmax(0, 1fr) 20rem;
+      @media (min-width: 60.01rem) {
+        :host([wide-key]) {
+          grid-template-columns: minmax(0, 1fr) 20rem;
+        }
       }
       desk-heat-map {
         grid-area: heat;

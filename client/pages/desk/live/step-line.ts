@@ -5,13 +5,13 @@ import type { Step } from './steps.ts';
 const viewWithin = 1500;
 
 /**
- * One step at a time. A letter that is pressed while a step is under way waits for the view that the step leads to,
- * and then acts on that. A second press of the same key, or of the pedal, belongs to the first: it is dropped.
+ * One step at a time. Letters that are pressed while a step is under way wait in their order, each for the view that
+ * the step before it leads to. A second press of the same key, or of the pedal, belongs to the first: it is dropped.
  */
 export class StepLine {
   #underWay: { readonly step: Step | 'back'; readonly before: string; repliedAt: number | null } | null =
     null;
-  #waiting: Step | null = null;
+  #waiting: readonly Step[] = [];
 
   isFree(now: number): boolean {
     const repliedAt = this.#underWay?.repliedAt ?? null;
@@ -23,9 +23,9 @@ export class StepLine {
     this.#underWay = { step, before: standOf(view), repliedAt: null };
   }
 
-  /** Another key while a step is under way: the last one pressed is the one that is meant. */
   wait(step: Step): void {
-    if (this.#underWay && this.#underWay.step !== step) this.#waiting = step;
+    const last = this.#waiting.at(-1) ?? this.#underWay?.step;
+    if (last !== step) this.#waiting = [...this.#waiting, step];
   }
 
   /** The server's answer. After a refusal nothing is as it was thought to be, so nothing waits any longer. */
@@ -37,15 +37,16 @@ export class StepLine {
   /** The step that may act now, once the newest view shows what the last one did. */
   next(view: DeskView): Step | null {
     const line = this.#underWay;
-    if (!line || line.repliedAt === null || standOf(view) === line.before) return null;
-    const step = this.#waiting;
-    this.#clear();
+    if (line && (line.repliedAt === null || standOf(view) === line.before)) return null;
+    const [step = null, ...later] = this.#waiting;
+    this.#underWay = null;
+    this.#waiting = later;
     return step;
   }
 
   #clear(): void {
     this.#underWay = null;
-    this.#waiting = null;
+    this.#waiting = [];
   }
 }
 
