@@ -34,8 +34,11 @@ export function readBody<Schema extends v.GenericSchema>(
 ): v.InferOutput<Schema> | undefined {
   const parsed = v.safeParse(schema, request.body);
   if (parsed.success) return parsed.output;
-  const field = parsed.issues[0].path?.map((item) => String(item.key)).join('.');
-  refuse(response, 'malformed', field ? `This could not be read: ${field}.` : undefined);
+  const [issue] = parsed.issues;
+  const field = issue.path?.map((item) => String(item.key)).join('.');
+  if (issue.type === 'max_length')
+    refuse(response, 'too-long', field ? `This is too long: ${field}.` : undefined);
+  else refuse(response, 'malformed', field ? `This could not be read: ${field}.` : undefined);
   return undefined;
 }
 

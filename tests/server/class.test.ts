@@ -219,10 +219,73 @@ describe('SEAT: who is who', () => {
   });
 });
 
+describe('SHOW and SCORE', () => {
+  test('ROUND-4: a chart or the teacher’s taps go to every Stand and the Board, not while a round is open', async () => {
+    const kaya = await seat('Kaya');
+    const board = new Screen(server, { role: 'board', code: code() });
+    screens.push(board);
+    await desk.ask({ kind: 'show-chart', exercise: build('E', 'minor') });
+    await kaya.until(({ shared }) => shared?.stage.kind === 'show');
+    await board.until(({ board: view }) => view?.stage.kind === 'show');
+    expect(kaya.shared?.stage).toMatchObject({ show: { kind: 'chart', title: 'Build E minor' } });
+    await desk.ask({ kind: 'show-taps', places: places([2, 5]) });
+    await board.until(({ board: view }) => view?.stage.kind === 'show' && view.stage.show.kind === 'taps');
+    await desk.ask({ kind: 'show-nothing' });
+    await kaya.until(({ shared }) => shared?.stage.kind === 'rest');
+    await askFind();
+    const refused = await desk.ask({ kind: 'show-taps', places: places([2, 3]) });
+    expect(refused).toMatchObject({ error: { code: 'round-open' } });
+  });
+
+  test('VIEW-3: teams by share right; individuals at the end only, by alias and if wanted', async () => {
+    const kaya = await seat('Kaya');
+    const bram = await seat('Bram');
+    const board = new Screen(server, { role: 'board', code: code() });
+    screens.push(board);
+    const id = (name: string) => desk.desk?.students.find((student) => student.name === name)?.id;
+    await desk.ask({ kind: 'set-student', studentId: id('Kaya'), team: 'Oak' });
+    await desk.ask({ kind: 'set-student', studentId: id('Bram'), team: 'Elm' });
+    await desk.ask({ kind: 'set-class', settings: { autoAdmit: false, score: 'teams', ranking: true } });
+    await kaya.until(({ shared }) => shared?.wantsAlias === true);
+    await kaya.give({ kind: 'set-alias', alias: 'Lantern' });
+    await askFind();
+    await kaya.give(place(3, 'kaya-1', true));
+    await bram.give(place(4, 'bram-1', true));
+    await desk.ask({ kind: 'hold' });
+    await desk.ask({ kind: 'reveal' });
+    await desk.ask({ kind: 'next' });
+    await board.until(({ board: view }) => view?.stage.kind === 'score');
+    expect(board.board?.stage).toMatchObject({
+      score: {
+        now: { right: 1, of: 2 },
+        before: null,
+        teams: [
+          { team: 'Oak', share: { right: 1, of: 1 } },
+          { team: 'Elm', share: { right: 0, of: 1 } },
+        ],
+        ranking: [],
+      },
+    });
+    await desk.ask({ kind: 'close' });
+    await board.until(({ board: view }) => view?.stage.kind === 'over');
+    expect(board.board?.stage).toMatchObject({
+      score: { ranking: [{ alias: 'Lantern', share: { right: 1, of: 1 } }] },
+    });
+    expect(board.heard.filter((text) => /Kaya|Bram/.test(text))).toEqual([]);
+    const next = await teacher.openClass(groupId);
+    screens.push(next.desk);
+    await next.desk.ask({ kind: 'ask', exercise: find('C'), seconds: null });
+    await next.desk.ask({ kind: 'hold' });
+    await next.desk.ask({ kind: 'reveal' });
+    await next.desk.until(({ desk: view }) => view?.score.rows.length === 1);
+    expect(next.desk.desk?.score.rows[0]?.before).toEqual({ right: 1, of: 2 });
+  });
+});
+
 describe('EDGE: bad input gets a code and a sentence', () => {
   test('EDGE-1: at the door', async () => {
     expect(await join(server, 'BBBBBB', 'Kaya')).toMatchObject({ error: { code: 'unknown-code' } });
-    expect(await join(server, code(), 'x'.repeat(10_000))).toMatchObject({ error: { code: 'malformed' } });
+    expect(await join(server, code(), 'x'.repeat(10_000))).toMatchObject({ error: { code: 'too-long' } });
     expect(await join(server, code(), '   ')).toMatchObject({ error: { code: 'malformed' } });
     await desk.ask({ kind: 'close' });
     expect(await join(server, code(), 'Kaya')).toMatchObject({ error: { code: 'class-closed' } });

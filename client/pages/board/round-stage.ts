@@ -104,7 +104,7 @@ export class BoardRound extends LitElement {
           <h1 class=${stage.kind === 'held' ? 'second' : lengthStep(stage.task.title, [16, 26, 40])}>
             ${stage.task.title}
           </h1>
-          ${stage.kind === 'held' ? nothing : html`<p class="lead">${stage.task.detail}</p>`}
+          <p class="lead">${stage.task.detail}</p>
           ${
             stage.kind === 'held' || stage.seconds === null
               ? nothing
