@@ -44,7 +44,7 @@ describe('where a teacher starts', () => {
 });
 
 describe('what hangs on a choice follows it', () => {
-  test('a triad of E minor on strings 3-2-1 has its root on string 2 at fret 5 (TRADE 5: 6-7-5 two frets on)', () => {
+  test('a triad of E minor on strings 3-2-1 has its root on string 2 at fret 5 (computed in standard tuning)', () => {
     const draft = changed(changed(first, { kind: 'build' }), { root: { letter: 'E', alteration: 0 } });
     expect(exerciseOf(draft)).toEqual({
       kind: 'build',
@@ -82,7 +82,7 @@ describe('what hangs on a choice follows it', () => {
     expect(formsFor(on5.quality, on5.rootString)).toContain(on5.form);
   });
 
-  test('the finger on the root is the usual one: 2 for major, 1 for minor (TRADE 5)', () => {
+  test('the finger on the root is the usual one: 2 for major, 1 for minor (common practice)', () => {
     const scale = changed(first, { kind: 'scale' });
     const fingers = (Object.keys(scaleTable) as ScaleId[]).map((id) => [
       id,

@@ -33,7 +33,7 @@ function inPhase(phase: 'open' | 'held', students: readonly DeskStudentView[]): 
   return deskView({ stage: 'round', rounds: [round({ exercise, phase })], students });
 }
 
-// C on string 2 is fret 1 or 13; fret 8 is the C of string 6 (TRADE 5 and 4).
+// C on string 2 is fret 1 or 13; fret 8 is the C of string 6 (computed in standard tuning).
 const students = [
   student('Right', { answer: answer([1]) }),
   student('Octave', { answer: answer([13]) }),

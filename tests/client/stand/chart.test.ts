@@ -3,7 +3,7 @@ import { answerChart, tappedChart } from '../../../client/pages/stand/chart.ts';
 import type { KeyNote, SlipVerdict } from '../../../shared/exercise/verdict.ts';
 import { place, standardGuitar } from '../../../shared/theory/fretboard.ts';
 
-// E minor on strings 3, 2 and 1, root on string 2 at fret 5: minor triad (f−1, f, f−2), TRADE.md 5.
+// E minor on strings 3, 2 and 1, root on string 2 at fret 5: minor triad (f−1, f, f−2), computed in standard tuning.
 const key: readonly KeyNote[] = [
   { place: place(3, 4), degree: '5', finger: 2 },
   { place: place(2, 5), degree: '1', finger: 3 },
