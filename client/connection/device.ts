@@ -1,3 +1,4 @@
+import type { NoteNaming } from '../../shared/theory/naming.ts';
 import type { KeyStore } from '../lib/key-store.ts';
 
 /** This device's place in a class: the resume token, and the code it was got with. */
@@ -8,6 +9,7 @@ export interface Seat {
 
 export const seatKey = 'rootcall.seat';
 export const leftHandedKey = 'rootcall.left-handed';
+export const namingKey = 'rootcall.naming';
 const nameKey = 'rootcall.name';
 
 /** What the device remembers of its student between visits. */
@@ -48,5 +50,16 @@ export class Device {
   set leftHanded(on: boolean) {
     if (on) this.#storage.set(leftHandedKey, 'yes');
     else this.#storage.remove(leftHandedKey);
+  }
+
+  /** The note names that this student reads and writes; null where those of the class will do. */
+  get naming(): NoteNaming | null {
+    const stored = this.#storage.get(namingKey);
+    return (['english', 'german', 'solfege'] as const).find((naming) => naming === stored) ?? null;
+  }
+
+  set naming(naming: NoteNaming | null) {
+    if (naming === null) this.#storage.remove(namingKey);
+    else this.#storage.set(namingKey, naming);
   }
 }

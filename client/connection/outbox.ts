@@ -1,15 +1,15 @@
+import { answerOf, type Answer } from '../../shared/exercise/answer.ts';
 import type { ErrorCode } from '../../shared/protocol/errors.ts';
 import type { CommandReply } from '../../shared/protocol/events.ts';
 import type { RoundId, SendId } from '../../shared/protocol/ids.ts';
 import type { OwnAnswerView } from '../../shared/protocol/views.ts';
-import { place as placeOf, type Place } from '../../shared/theory/fretboard.ts';
 import type { KeyStore } from '../lib/key-store.ts';
+import { readAnswer } from './stored-answer.ts';
 
-/** What the student placed, as it goes to the server. A newer send of the same round replaces it. */
-export interface Send {
+/** What the student gave, as it goes to the server. A newer send of the same round replaces it. */
+export interface Send extends Answer {
   readonly roundId: RoundId;
   readonly sendId: SendId;
-  readonly places: readonly Place[];
   readonly done: boolean;
 }
 
@@ -64,9 +64,9 @@ export class Outbox {
     return stored && { ...stored, fate: 'unsent' };
   }
 
-  /** Takes what is placed now; it goes out after a pause, and at once when the student is done. */
-  place(roundId: RoundId, places: readonly Place[], done: boolean): void {
-    const send = { roundId, sendId: this.#ports.newSendId(), places, done };
+  /** Takes what is given now; it goes out after a pause, and at once when the student is done. */
+  place(roundId: RoundId, answer: Answer, done: boolean): void {
+    const send: Send = { roundId, sendId: this.#ports.newSendId(), ...answerOf(answer), done };
     this.#ports.storage.set(prefix + roundId, JSON.stringify(send));
     this.#draft = { ...send, fate: 'unsent' };
     this.#ports.changed();
@@ -157,14 +157,10 @@ export class Outbox {
 /** Our own text read back; whatever is not ours any more counts as nothing. */
 function parse(text: string): Send | null {
   try {
-    const { roundId, sendId, places, done } = JSON.parse(text) as Send;
-    if (typeof roundId !== 'string' || typeof sendId !== 'string') return null;
-    return {
-      roundId,
-      sendId,
-      places: places.map(({ string, fret }) => placeOf(string, fret)),
-      done: Boolean(done),
-    };
+    const { roundId, sendId, done, ...stored } = JSON.parse(text) as Send;
+    const answer = readAnswer(stored);
+    if (typeof roundId !== 'string' || typeof sendId !== 'string' || answer === null) return null;
+    return { roundId, sendId, ...answer, done: Boolean(done) };
   } catch {
     return null;
   }

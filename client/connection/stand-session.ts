@@ -1,12 +1,13 @@
+import type { Answer } from '../../shared/exercise/answer.ts';
 import type { CommandReply } from '../../shared/protocol/events.ts';
 import { errorReply, type ErrorReply } from '../../shared/protocol/errors.ts';
 import type { RoundId, SendId } from '../../shared/protocol/ids.ts';
 import type { StandOwnView, StandSharedView } from '../../shared/protocol/views.ts';
-import type { Place } from '../../shared/theory/fretboard.ts';
+import type { NoteNaming } from '../../shared/theory/naming.ts';
 import type { KeyStore } from '../lib/key-store.ts';
 import { randomId } from '../lib/random-id.ts';
 import type { ConnectionState } from './class-connection.ts';
-import { Device, leftHandedKey, seatKey } from './device.ts';
+import { Device, leftHandedKey, namingKey, seatKey } from './device.ts';
 import { requestSeat } from './join.ts';
 import { Outbox, type Draft } from './outbox.ts';
 import { connectStand, type StandConnection } from './socket.ts';
@@ -89,12 +90,22 @@ export class StandSession {
     this.#changed();
   }
 
+  /** The student's own note names; null where they are the class's. */
+  get naming(): NoteNaming | null {
+    return this.#device.naming;
+  }
+
+  set naming(naming: NoteNaming | null) {
+    this.#device.naming = naming;
+    this.#changed();
+  }
+
   draftFor(roundId: RoundId): Draft | null {
     return this.#outbox.draftFor(roundId);
   }
 
-  place(roundId: RoundId, places: readonly Place[], done: boolean): void {
-    this.#outbox.place(roundId, places, done);
+  place(roundId: RoundId, answer: Answer, done: boolean): void {
+    this.#outbox.place(roundId, answer, done);
   }
 
   async join(code: string, name: string): Promise<ErrorReply | null> {
@@ -185,13 +196,13 @@ export class StandSession {
     if (document.visibilityState === 'hidden') this.#outbox.flush();
   };
 
-  /** Another tab joined, left, placed or turned the switch: two tabs are one student. */
+  /** Another tab joined, left, placed or changed a setting: two tabs are one student. */
   readonly #onStorage = ({ key, newValue }: StorageEvent): void => {
     if (key === seatKey) {
       const { seat } = this.#device;
       if (seat) this.#connect(seat.token);
       else this.giveUpSeat();
-    } else if (key === leftHandedKey) this.#changed();
+    } else if (key === leftHandedKey || key === namingKey) this.#changed();
     else if (key !== null) this.#outbox.storageChanged(key, newValue);
   };
 }

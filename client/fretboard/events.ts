@@ -9,6 +9,24 @@ export class PlaceToggledEvent extends Event {
   }
 }
 
+/** The key that marks a place as the root. */
+export class RootMarkedEvent extends Event {
+  static readonly eventName = 'root-marked';
+
+  constructor(readonly place: Place) {
+    super(RootMarkedEvent.eventName, { bubbles: true, composed: true });
+  }
+}
+
+/** The key that takes the last place back. */
+export class TakenBackEvent extends Event {
+  static readonly eventName = 'taken-back';
+
+  constructor() {
+    super(TakenBackEvent.eventName, { bubbles: true, composed: true });
+  }
+}
+
 /** The windows that fit have changed: at first, and when the box has. The first one starts at the nut. */
 export class WindowsFittedEvent extends Event {
   static readonly eventName = 'windows-fitted';
@@ -21,6 +39,8 @@ export class WindowsFittedEvent extends Event {
 declare global {
   interface HTMLElementEventMap {
     'place-toggled': PlaceToggledEvent;
+    'root-marked': RootMarkedEvent;
+    'taken-back': TakenBackEvent;
     'windows-fitted': WindowsFittedEvent;
   }
 }

@@ -37,6 +37,9 @@ const fingers = 0.75;
 const gutterRoom = { upright: 1.2, lying: 1.15 };
 const farRoom = 0.66;
 
+/** In gaps: a neck of few strings is laid out as one this wide, so that it rather stays narrow than turns squat. */
+const fewestAcross = 6.5;
+
 interface Room {
   readonly before: number;
   readonly after: number;
@@ -76,9 +79,11 @@ export function inkFrame(request: InkRequest): InkFrame {
   const upright = view === 'upright';
   const room = roomOf(request);
   const aspect = request.aspect ?? naturalAspect(request);
-  const wanted = (upright ? room.across / aspect : room.across * aspect) - room.before - room.after;
-  const space = Math.min(2.5, Math.max(0.68, wanted / fretCount(request)));
-  const along = (room.before + room.after + space * fretCount(request)) * gap;
+  const laidOut = Math.max(room.across, fewestAcross);
+  const wanted = (upright ? laidOut / aspect : laidOut * aspect) - room.before - room.after;
+  const frets = fretCount(request);
+  const space = Math.min(2.5, Math.max(0.68, wanted / frets));
+  const along = (room.before + room.after + space * frets) * gap;
   const across = room.across * gap;
   const low = Math.max(1, request.window.low);
   const window = { low: low as Fret, high: request.window.high };
@@ -90,8 +95,7 @@ export function inkFrame(request: InkRequest): InkFrame {
     height: upright ? along : across,
     strings,
     window,
-    scaleLength:
-      (space * fretCount(request) * gap) / (fretDistance(1, window.high) - fretDistance(1, low - 1)),
+    scaleLength: (space * frets * gap) / (fretDistance(1, window.high) - fretDistance(1, low - 1)),
     start: room.before * gap,
     end: along - (room.after - stub * 0.7) * gap,
     openAlong: (room.before - 0.62) * gap,

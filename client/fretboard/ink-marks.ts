@@ -1,6 +1,7 @@
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import type { Point } from './geometry.ts';
 import { gap } from './ink-frame.ts';
+import { lozenge } from './lozenge.ts';
 import type { NeckHeat, NeckNote } from './state.ts';
 
 /** Marks on a chart. Shape says first what each is, tone second, hue last: all hold in greyscale. */
@@ -21,21 +22,9 @@ export class Scale {
 
   /** A text inside a mark of this radius. */
   inside(radius: number, text: string): number {
-    const [usual, most] = text.length <= 1 ? [1.15, 1.35] : text.length === 2 ? [1, 1.15] : [0.78, 0.85];
+    const [usual, most] = text.length <= 1 ? [1.15, 1.35] : text.length === 2 ? [1, 1.15] : [0.78, 0.92];
     return Math.max(usual * radius, Math.min(this.#least, most * radius));
   }
-}
-
-/** A lozenge with softened corners. */
-export function lozenge({ x, y }: Point, half: number): string {
-  const soft = half * 0.16;
-  const side = half - soft;
-  return [
-    `M${String(x - soft)} ${String(y - side)}Q${String(x)} ${String(y - half)} ${String(x + soft)} ${String(y - side)}`,
-    `L${String(x + side)} ${String(y - soft)}Q${String(x + half)} ${String(y)} ${String(x + side)} ${String(y + soft)}`,
-    `L${String(x + soft)} ${String(y + side)}Q${String(x)} ${String(y + half)} ${String(x - soft)} ${String(y + side)}`,
-    `L${String(x - side)} ${String(y + soft)}Q${String(x - half)} ${String(y)} ${String(x - side)} ${String(y - soft)}Z`,
-  ].join('');
 }
 
 function label({ x, y }: Point, radius: number, text: string | undefined, look: string, scale: Scale) {
@@ -64,6 +53,9 @@ export function noteMark(at: Point, r: number, note: NeckNote, scale: Scale): SV
       return struckRing(at, r);
     case 'expected':
       return svg`${ring(at, r * 0.92, note, 'expected', r * 0.17)}${label(at, r * 0.9, note.label, 'felt', scale)}`;
+    case 'asked':
+      // Alone on its chart: it may be larger than its neighbours could.
+      return svg`${ring(at, r * 1.45, note, 'asked', r * 0.17)}${label(at, r * 1.45, '?', 'plain', scale)}`;
     case 'filled':
     case 'open':
     case 'muted':
@@ -86,7 +78,7 @@ export function openMark(at: Point, r: number, note: NeckNote, scale: Scale): SV
     return svg`<path class="cross" stroke-width=${0.05 * gap}
       d="M${at.x - arm} ${at.y - arm}L${at.x + arm} ${at.y + arm}M${at.x - arm} ${at.y + arm}L${at.x + arm} ${at.y - arm}" />`;
   }
-  if (note.look === 'slip' || note.look === 'expected' || note.root === true)
+  if (note.look === 'slip' || note.look === 'expected' || note.look === 'asked' || note.root === true)
     return noteMark(at, small, note, scale);
   const look = note.optional === true ? 'optional' : 'sounding';
   return svg`${ring(at, small, note, look, r * 0.11)}${label(at, small, note.label, 'plain', scale)}`;

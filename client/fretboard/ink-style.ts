@@ -30,6 +30,10 @@ export const inkStyle = css`
   .brass-fill {
     fill: var(--brass);
   }
+  .chart .capo {
+    stroke: var(--ink);
+    stroke-linecap: round;
+  }
   .digit-ring {
     fill: none;
     stroke: var(--control);
@@ -48,6 +52,12 @@ export const inkStyle = css`
   .chart .gutter.marked {
     fill: var(--ink);
     font-weight: 700;
+  }
+  .chart .ends {
+    text-anchor: end;
+  }
+  .chart .begins {
+    text-anchor: start;
   }
   .filled {
     fill: var(--ink);
@@ -74,6 +84,10 @@ export const inkStyle = css`
   .chart .felt {
     fill: var(--felt);
     font-weight: 700;
+  }
+  .chart .asked {
+    fill: var(--brass-wash);
+    stroke: var(--brass);
   }
   .slip {
     fill: var(--paper);

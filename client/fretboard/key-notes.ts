@@ -1,12 +1,26 @@
-import type { Exercise } from '../../shared/exercise/exercise.ts';
+import type { Exercise, NameExercise } from '../../shared/exercise/exercise.ts';
+import { namedText, rightName } from '../../shared/exercise/name-words.ts';
 import type { Correction, KeyNote } from '../../shared/exercise/verdict.ts';
 import { place, samePlace, stringNumbers, type Instrument } from '../../shared/theory/fretboard.ts';
-import { degreeSign } from '../../shared/theory/naming.ts';
+import { degreeSign, type NoteNaming } from '../../shared/theory/naming.ts';
 import type { NeckNote } from './state.ts';
 
 /** A note of the answer key as charts draw it: its interval inside, the root in its own shape. */
 export function keyNote({ place, degree, finger, optional }: KeyNote): NeckNote {
   return { place, look: 'filled', label: degreeSign(degree), root: degree === '1', finger, optional };
+}
+
+/** The place that was asked for by name, with its right name: a note in the reader's own, else its degree. */
+export function namedNote(exercise: NameExercise, naming: NoteNaming): NeckNote {
+  const name = rightName(exercise);
+  // An interval's words would not fit into a mark.
+  const label = namedText(name, exercise.wanted === 'note' ? 'note' : 'degree', naming);
+  return {
+    place: exercise.place,
+    look: 'filled',
+    label,
+    root: name.kind === 'degree' && name.degree === '1',
+  };
 }
 
 /** More slurs than this cross each other and hide the chart. */

@@ -3,27 +3,25 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { Correction } from '../../shared/exercise/verdict.ts';
 import {
   place as placeOf,
-  samePlace,
   standardGuitar,
-  stringNumbers,
   type FretRange,
   type Instrument,
   type Place,
   type StringNumber,
 } from '../../shared/theory/fretboard.ts';
-import { PlaceToggledEvent, WindowsFittedEvent } from './events.ts';
-import { cellOf, placeAt, type NeckFrame } from './geometry.ts';
+import { PlaceToggledEvent, RootMarkedEvent, TakenBackEvent, WindowsFittedEvent } from './events.ts';
+import { placeAt, type NeckFrame } from './geometry.ts';
 import { inkFrame, naturalAspect, type InkRequest } from './ink-frame.ts';
 import { Scale } from './ink-marks.ts';
 import { inkStyle } from './ink-style.ts';
 import { Fingers, heldIn, isActKey, moved } from './input.ts';
 import { neckStyle } from './neck-style.ts';
+import { renderCells } from './render-cells.ts';
 import { isByNut, onlyFingered, renderInk } from './render-ink.ts';
 import { renderWood } from './render-wood.ts';
 import {
+  capoWords,
   cropTo,
-  fretsShown,
-  holds,
   markedPlaces,
   placeName,
   type InkMarks,
@@ -31,6 +29,7 @@ import {
   type NeckMaterial,
   type NeckNote,
   type NeckView,
+  type WoodMarks,
 } from './state.ts';
 import { windowsIn, woodFrame, type WoodRequest } from './wood-frame.ts';
 import { woodStyle } from './wood-style.ts';
@@ -70,7 +69,13 @@ export class Neck extends LitElement {
   @property({ attribute: false }) places: readonly Place[] = [];
   @property({ type: Boolean }) sent = false;
   @property({ type: Boolean }) disabled = false;
-  @property({ attribute: false }) placesPerString: 'one' | 'many' = 'many';
+  /** Wood: each place shows when it was visited, counted from 1; one may come twice. */
+  @property({ type: Boolean }) ordered = false;
+  /** Wood: the root may be marked, and which of the places is. */
+  @property({ type: Boolean }) marksRoot = false;
+  @property({ attribute: false }) root: Place | null = null;
+  /** Wood: a place whose name is asked for. The neck is then a picture, and takes no taps. */
+  @property({ attribute: false }) asked: Place | null = null;
   /** How a screen reader names a place. Never by its note: it is the answer. */
   @property({ attribute: false }) placeName: (place: Place) => string = placeName;
 
@@ -180,22 +185,30 @@ export class Neck extends LitElement {
     return window === undefined ? null : woodFrame(request, window);
   }
 
+  get #woodMarks(): WoodMarks {
+    const { places, ordered, root, asked, sent, stringNames, pressed } = this;
+    return { places, ordered, root, asked, sent, stringNames, pressed };
+  }
+
   #renderWood(): TemplateResult | typeof nothing {
     const frame = this.#woodFrame();
     if (frame === null) return nothing;
-    const { places, sent, stringNames, pressed } = this;
-    return html`${renderWood(frame, this.instrument, { places, sent, stringNames, pressed })}
-    ${this.#renderCells(frame)}`;
+    const { asked } = this;
+    const neck = renderWood(frame, this.instrument, this.#woodMarks);
+    if (asked === null) return html`${neck}${this.#renderTaps(frame)}`;
+    return html`<div role="img" aria-label=${`${this.#label}: ${this.placeName(asked)}`}>${neck}</div>`;
   }
 
-  /** The tap layer: an ARIA grid of real elements, a row for each string. */
-  #renderCells(frame: NeckFrame): TemplateResult {
-    const cursor = heldIn(frame, this.cursor);
-    const frets = fretsShown(frame.window);
+  /** Frets are counted from a capo, so whoever can't see it must hear of it. */
+  get #label(): string {
+    return [this.label, capoWords(this.instrument).toLowerCase()].filter(Boolean).join(', ');
+  }
+
+  #renderTaps(frame: NeckFrame): TemplateResult {
     return html`<div
       class="taps"
       role="grid"
-      aria-label=${this.label}
+      aria-label=${this.#label}
       aria-multiselectable="true"
       aria-disabled=${this.disabled ? 'true' : 'false'}
       aria-rowcount=${frame.strings}
@@ -208,27 +221,7 @@ export class Neck extends LitElement {
       @keydown=${this.#onKey}
       @focusin=${this.#onFocus}
     >
-      ${stringNumbers(this.instrument).map(
-        (string) =>
-          html`<div role="row" aria-rowindex=${string}>
-            ${frets.map((fret) => {
-              const place: Place = { string, fret };
-              const { x, y, width, height } = cellOf(frame, place);
-              const px = (value: number) => `${value.toFixed(2)}px`;
-              return html`<div
-                role="gridcell"
-                class="cell"
-                data-string=${string}
-                data-fret=${fret}
-                aria-colindex=${fret + 1}
-                aria-label=${this.placeName(place)}
-                aria-selected=${holds(this.places, place) ? 'true' : 'false'}
-                tabindex=${samePlace(place, cursor) ? 0 : -1}
-                .style=${`left: ${px(x)}; top: ${px(y)}; width: ${px(width)}; height: ${px(height)}`}
-              ></div>`;
-            })}
-          </div>`,
-      )}
+      ${renderCells(frame, this.instrument, this.#woodMarks, this.cursor, this.placeName)}
     </div>`;
   }
 
@@ -294,12 +287,25 @@ export class Neck extends LitElement {
       if (!event.repeat) this.#act(from);
       return;
     }
+    const extra = this.#extraFor(event.key, from);
+    if (extra !== null) {
+      // R means something else to a Desk around the neck.
+      event.preventDefault();
+      event.stopPropagation();
+      if (!this.disabled) this.dispatchEvent(extra);
+      return;
+    }
     const to = moved(frame, from, event.key);
     if (to === null) return;
     event.preventDefault();
     this.cursor = to;
     void this.#focusCursor();
   };
+
+  #extraFor(key: string, at: Place): Event | null {
+    if (this.ordered && key === 'Backspace') return new TakenBackEvent();
+    return this.marksRoot && key.toLowerCase() === 'r' ? new RootMarkedEvent(at) : null;
+  }
 
   async #focusCursor(): Promise<void> {
     await this.updateComplete;
@@ -338,7 +344,7 @@ export class Neck extends LitElement {
       this.leastText,
       this.box === null ? null : Math.min(this.box.width / frame.width, this.box.height / frame.height),
     );
-    return html`${renderInk(frame, this.instrument, this.#inkMarks, scale, this.label)}`;
+    return html`${renderInk(frame, this.instrument, this.#inkMarks, scale, this.#label)}`;
   }
 }
 

@@ -16,13 +16,14 @@ import {
   wireAlong,
   type Point,
 } from './geometry.ts';
-import { correctionSlur, heatDisc, lozenge, noteMark, openMark, type Scale } from './ink-marks.ts';
+import { correctionSlur, heatDisc, noteMark, openMark, type Scale } from './ink-marks.ts';
+import { lozenge } from './lozenge.ts';
 import { gap, type InkFrame } from './ink-frame.ts';
 import { fretsShown, stringWidth, type InkMarks, type NeckNote } from './state.ts';
 
 /** A neck engraved on paper, to be read. Colours come from ink-style.ts. */
 
-/** Thickness of the guitar's strings 1 and 6, in gaps. */
+/** Thickness of strings tuned to E4 and E2, in gaps. */
 const stringWidths = [0.022 * gap, 0.068 * gap] as const;
 
 export function isShown(window: FretRange, place: Place): boolean {
@@ -54,8 +55,33 @@ function grid(frame: InkFrame, instrument: Instrument): readonly SVGTemplateResu
     const width = stringWidth(instrument, string, stringWidths);
     drawn.push(line(onScreen(frame, begin, gaps), onScreen(frame, frame.end, gaps), 'ink', width));
   }
-  if (frame.hasNut) drawn.push(over(frame.start - 0.08 * gap, 'ink nut-bar', 0.16 * gap, 0.03 * gap));
+  if (frame.hasNut)
+    drawn.push(
+      instrument.capo > 0
+        ? over(frame.start - 0.08 * gap, 'capo', 0.26 * gap, 0.2 * gap)
+        : over(frame.start - 0.08 * gap, 'ink nut-bar', 0.16 * gap, 0.03 * gap),
+    );
   return drawn;
+}
+
+/**
+ * Where a capo sits on the bare neck: by its bar or, on a chart that starts higher, by the string numbers.
+ * Towards the head, where no fret number can be in the way.
+ */
+function capoLabel(frame: InkFrame, { capo }: Instrument, scale: Scale) {
+  if (capo === 0) return nothing;
+  const size = scale.text(0.3);
+  const along = frame.view === 'lying' || frame.hasNut ? frame.start - 0.08 * gap : frame.digitsAlong;
+  const lying = frame.view === 'lying';
+  // Away from the strings, however large the text has to be.
+  const beside = lying ? frame.gutter : ((frame.strings - 1) / 2 + 0.52) * gap;
+  const { x, y } = onScreen(frame, along, 0, beside);
+  const look = `gutter marked ${frame.leftHanded ? 'begins' : 'ends'}`;
+  const text = (words: string, lines: number) =>
+    svg`<text class=${look} x=${x} y=${y + lines * size} font-size=${size}>${words}</text>`;
+  if (lying) return text(`Capo ${String(capo)}`, 0);
+  const up = frame.hasNut ? 0.9 : 0;
+  return svg`${text('Capo', -0.5 - up)}${text(String(capo), 0.5 - up)}`;
 }
 
 function stringDigits(frame: InkFrame, instrument: Instrument, marks: InkMarks, scale: Scale) {
@@ -124,6 +150,7 @@ export function renderInk(
     }
     ${grid(frame, instrument)}
     ${stringDigits(frame, instrument, marks, scale)}
+    ${capoLabel(frame, instrument, scale)}
     ${fretNumbers(frame, instrument, scale)}
     ${heat.map((item) => heatDisc(pointOf(frame, item.place), r, item, scale))}
     ${shown

@@ -1,29 +1,23 @@
 import { nothing, svg, type SVGTemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
-import {
-  stringNumbers,
-  type Instrument,
-  type Place,
-  type StringNumber,
-} from '../../shared/theory/fretboard.ts';
+import { stringNumbers, type Instrument } from '../../shared/theory/fretboard.ts';
 import {
   boardMargin,
   fingerAlong,
   gapAt,
   gapsFromMiddle,
-  markRadius,
   onScreen,
-  pointOf,
   wireAlong,
   type NeckFrame,
   type Point,
 } from './geometry.ts';
 import { nutLength } from './wood-frame.ts';
-import { fretsShown, holds, isWound, stringWidth, type WoodMarks } from './state.ts';
+import { askedMark, discs, fingerRing, openCircle } from './wood-marks.ts';
+import { fretsShown, isWound, stringWidth, type WoodMarks } from './state.ts';
 
 /** A neck of wood, to be touched. Colours come from wood-style.ts; here is only where things lie. */
 
-/** Widths of the guitar's strings 1 and 6, in px. */
+/** Widths of strings tuned to E4 and E2, in px. */
 const stringWidths = [1.5, 4] as const;
 
 function corner({ x, y }: Point): string {
@@ -91,6 +85,12 @@ function board(frame: NeckFrame, from: number): SVGTemplateResult {
   return svg`<polygon class="board" fill="url(#board)" points=${span(frame, from, frame.end)} />${streaks}`;
 }
 
+/** How far from the middle, in gaps, the two bars of a double mark lie: between strings, however many there are. */
+function doubleInlay(strings: number): number {
+  if (strings % 2 === 0) return 1;
+  return strings > 4 ? 1.5 : 0.5;
+}
+
 function inlays(frame: NeckFrame, instrument: Instrument): readonly SVGTemplateResult[] {
   return instrument.marks
     .filter((fret) => fret >= frame.window.low && fret <= frame.window.high)
@@ -100,7 +100,8 @@ function inlays(frame: NeckFrame, instrument: Instrument): readonly SVGTemplateR
         fretsShown(frame.window).find((shown) => shown === fret) ?? frame.window.low,
       );
       const length = gapAt(frame, along) * 0.27;
-      return (instrument.doubleMarks.includes(fret) ? [-1, 1] : [0]).map((gaps) =>
+      const pair = doubleInlay(frame.strings);
+      return (instrument.doubleMarks.includes(fret) ? [-pair, pair] : [0]).map((gaps) =>
         line(onScreen(frame, along, gaps, -length), onScreen(frame, along, gaps, length), 'inlay', 4.6),
       );
     });
@@ -144,40 +145,38 @@ function head(frame: NeckFrame, instrument: Instrument, marks: WoodMarks): SVGTe
   const to = frame.window.low === 1 ? frame.openLength + nutLength / 2 : frame.openLength;
   const a = onScreen(frame, 0, -half, -4);
   const b = onScreen(frame, to, half, 4);
-  const radius = openRadius(frame);
-  const numbers = stringNumbers(instrument).map((string) => {
-    const place: Place = { string, fret: fretsShown(frame.window)[0] ?? frame.window.low };
-    const point = openPoint(frame, string, marks);
-    const on = holds(marks.places, place);
-    const name = marks.stringNames[string - 1];
-    return svg`<g class=${`open ${on ? 'on' : ''} ${on && marks.sent ? 'sent' : ''}`}>
-      <circle cx=${point.x} cy=${point.y} r=${radius} />
-      ${on ? svg`<circle class="rim" cx=${point.x} cy=${point.y} r=${radius - 1.7} />` : nothing}
-      <text x=${point.x} y=${point.y} font-size=${Math.min(15, radius * 1.1)}>${string}</text>
-      ${
-        name === undefined
-          ? nothing
-          : svg`<text class="name" x=${point.x - (frame.view === 'lying' ? radius + 9 : 0)}
-              y=${point.y - (frame.view === 'upright' ? radius + 8 : 0)} font-size="12">${name}</text>`
-      }
-    </g>`;
-  });
+  const fret = fretsShown(frame.window)[0] ?? frame.window.low;
   return svg`<rect class="head" rx="9" x=${Math.min(a.x, b.x)} y=${Math.min(a.y, b.y)}
-      width=${Math.abs(a.x - b.x)} height=${Math.abs(a.y - b.y)} />${numbers}`;
+      width=${Math.abs(a.x - b.x)} height=${Math.abs(a.y - b.y)} />${stringNumbers(instrument).map((string) =>
+        openCircle(frame, { string, fret }, marks),
+      )}`;
 }
 
-function openRadius(frame: NeckFrame): number {
-  return Math.min(15.5, frame.gapAtNut * 0.36, (frame.openLength - 7) / 2);
+/** A capo lies where the nut would, over the strings, and says at which fret of the bare neck it sits. */
+function capo(frame: NeckFrame, { capo: fret }: Instrument): SVGTemplateResult {
+  const half = (frame.strings - 1) / 2 + boardMargin;
+  const along = frame.start - nutLength / 2;
+  const bar = (look: string, width: number, shift = 0) =>
+    line(onScreen(frame, along + shift, -half, -1), onScreen(frame, along + shift, half, 1), look, width);
+  const { x, y } = onScreen(frame, along, 0);
+  const beside = numbersBeside(frame);
+  const upright = frame.view === 'upright';
+  return svg`<g class="capo">${bar('pad', 15)}${bar('bar', 9, -1)}${bar('light', 1.6, -3)}${
+    upright
+      ? svg`<text x=${beside.x} y=${y - 20} font-size="12">Capo</text>
+          <text x=${beside.x} y=${y - 6} font-size="12">${fret}</text>`
+      : svg`<text x=${x} y=${beside.y} font-size="12">Capo ${fret}</text>`
+  }</g>`;
 }
 
-function openPoint(frame: NeckFrame, string: StringNumber, marks: WoodMarks): Point {
-  const lower = marks.stringNames.length > 0 ? 7 : 0;
-  return onScreen(frame, frame.openAlong + lower, gapsFromMiddle(frame, string));
+/** Where the fret numbers stand, beside the board. */
+function numbersBeside(frame: NeckFrame): Point {
+  return onScreen(frame, frame.end, (frame.strings - 1) / 2 + boardMargin, 17);
 }
 
 function fretNumbers(frame: NeckFrame, instrument: Instrument): readonly SVGTemplateResult[] {
   const upright = frame.view === 'upright';
-  const beside = onScreen(frame, frame.end, (frame.strings - 1) / 2 + boardMargin, 17);
+  const beside = numbersBeside(frame);
   return fretsShown(frame.window)
     .filter((fret) => fret > 0)
     .map((fret) => {
@@ -188,29 +187,10 @@ function fretNumbers(frame: NeckFrame, instrument: Instrument): readonly SVGTemp
     });
 }
 
-/** A bone disc; once it is with the class, a brass rim and a pin. */
-function disc(frame: NeckFrame, place: Place, sent: boolean): SVGTemplateResult {
-  const { x, y } = pointOf(frame, place);
-  const r = markRadius(frame);
-  return svg`<g class=${sent ? 'disc sent' : 'disc'}>
-    <circle class="cast" cx=${x + 0.6} cy=${y + 1.8} r=${r + 0.8} />
-    <circle class="bone" cx=${x} cy=${y} r=${r} />
-    <circle class="rim" cx=${x} cy=${y} r=${sent ? r * 0.87 : r * 0.8} stroke-width=${sent ? r * 0.26 : 1.4} />
-    ${sent ? svg`<circle class="pin" cx=${x} cy=${y} r=${r * 0.24} />` : nothing}
-  </g>`;
-}
-
-function fingerRing(frame: NeckFrame, place: Place, marks: WoodMarks): SVGTemplateResult {
-  const open = place.fret === 0;
-  const { x, y } = open ? openPoint(frame, place.string, marks) : pointOf(frame, place);
-  const r = open ? openRadius(frame) + 2.5 : markRadius(frame) * 1.28;
-  return svg`<circle class="finger" cx=${x} cy=${y} r=${r} />`;
-}
-
 export function renderWood(frame: NeckFrame, instrument: Instrument, marks: WoodMarks): SVGTemplateResult {
   const fromNut = frame.window.low === 1;
   const boardFrom = fromNut ? frame.start - 2 : frame.start - 5;
-  const shown = marks.places.filter(({ fret }) => fret >= frame.window.low && fret <= frame.window.high);
+  const capoed = instrument.capo > 0;
   return svg`<svg class="wood-neck" aria-hidden="true" width=${frame.width} height=${frame.height}>
     ${gradients(frame)}
     ${board(frame, boardFrom)}
@@ -218,14 +198,16 @@ export function renderWood(frame: NeckFrame, instrument: Instrument, marks: Wood
     ${fromNut ? svg`<polygon fill="url(#shade)" points=${span(frame, frame.start, frame.start + 12)} />` : nothing}
     ${wires(frame)}
     ${head(frame, instrument, marks)}
-    ${fromNut ? svg`<polygon class="nut" points=${span(frame, frame.start - nutLength, frame.start, 0.5)} />` : nothing}
+    ${fromNut && !capoed ? svg`<polygon class="nut" points=${span(frame, frame.start - nutLength, frame.start, 0.5)} />` : nothing}
     ${strings(frame, instrument, fromNut ? frame.openLength - 1 : boardFrom)}
+    ${fromNut && capoed ? capo(frame, instrument) : nothing}
     ${fretNumbers(frame, instrument)}
     ${repeat(
-      shown,
-      ({ string, fret }) => `${String(string)}-${String(fret)}`,
-      (place) => disc(frame, place, marks.sent),
+      discs(frame, marks),
+      ([key]) => key,
+      ([, mark]) => mark,
     )}
+    ${marks.asked ? askedMark(frame, marks.asked) : nothing}
     ${marks.pressed.map((place) => fingerRing(frame, place, marks))}
   </svg>`;
 }

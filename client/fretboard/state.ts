@@ -11,9 +11,10 @@ export type NeckMaterial = 'wood' | 'ink';
 
 /**
  * How a note is drawn in ink: played (a disc) · where it should be (a ring) · where it should not
- * (a ring struck through) · a string that stays silent (X) · an open string that sounds (O).
+ * (a ring struck through) · the one that is asked for by name · a string that stays silent (X) · an open string
+ * that sounds (O).
  */
-export type NoteLook = 'filled' | 'expected' | 'slip' | 'muted' | 'open';
+export type NoteLook = 'filled' | 'expected' | 'slip' | 'asked' | 'muted' | 'open';
 
 export interface NeckNote {
   readonly place: Place;
@@ -48,6 +49,12 @@ export interface InkMarks {
 /** All that a wooden neck shows. */
 export interface WoodMarks {
   readonly places: readonly Place[];
+  /** Whether each place shows when it was visited. */
+  readonly ordered: boolean;
+  /** The one of `places` that is marked as the root. */
+  readonly root: Place | null;
+  /** The place whose name is asked for. */
+  readonly asked: Place | null;
   /** Places under a finger that has not lifted yet. */
   readonly pressed: readonly Place[];
   readonly sent: boolean;
@@ -101,28 +108,33 @@ export function markedPlaces(marks: InkMarks): readonly Place[] {
   ];
 }
 
-/** The MIDI number of a string played open. */
-function openMidi(instrument: Instrument, string: StringNumber): number {
+/** The MIDI number of a string as it is strung: a capo makes it no thinner. */
+function strungMidi(instrument: Instrument, string: StringNumber): number {
   const pitch = instrument.openStrings[string - 1];
-  return pitch === undefined ? 0 : midiOf(pitch);
+  return pitch === undefined ? 0 : midiOf(pitch) - instrument.capo;
 }
 
 /** A string is wound with wire below G3, as on every steel-string set [common]. */
 export function isWound(instrument: Instrument, string: StringNumber): boolean {
-  return openMidi(instrument, string) < 55;
+  return strungMidi(instrument, string) < 55;
 }
 
 /**
- * A string's thickness, given those of the guitar's strings 1 (E4, MIDI 64) and 6 (E2, MIDI 40):
- * lower strings are thicker by the same factor for each semitone.
+ * A string's thickness by its pitch, whichever number it has, given those of E4 and E2 (MIDI 64 and 40): lower
+ * strings are thicker by the same factor for each semitone.
  */
 export function stringWidth(
   instrument: Instrument,
   string: StringNumber,
   [thin, thick]: readonly [number, number],
 ): number {
-  const below = Math.min(36, Math.max(-12, 64 - openMidi(instrument, string)));
+  const below = Math.min(36, Math.max(-12, 64 - strungMidi(instrument, string)));
   return thin * (thick / thin) ** (below / 24);
+}
+
+/** "Capo 2", or nothing without one. */
+export function capoWords({ capo }: Instrument): string {
+  return capo === 0 ? '' : `Capo ${String(capo)}`;
 }
 
 /** How a screen reader names a place; never by its note. */

@@ -89,7 +89,7 @@ export function woodFrame(request: WoodRequest, window: FretRange): NeckFrame {
   // A neck tapers as a real one does, unless its strings would come too close for a thumb at the nut.
   const taper = Math.min(
     0.27,
-    Math.max(0.06, (widest / comfortable - 1) / fretDistance(1, request.fretCount)),
+    Math.max(0.035, (widest / comfortable - 1) / fretDistance(1, request.fretCount)),
   );
   const low = Math.max(1, window.low);
   const shownShare = fretDistance(1, window.high) - fretDistance(1, low - 1);

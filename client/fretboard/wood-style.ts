@@ -82,16 +82,15 @@ export const woodStyle = css`
   .winding {
     stroke-dasharray: 1.25 0.95;
   }
-  .open circle {
+  .open .circle {
     fill: var(--wood-edge);
     stroke: var(--string);
-    stroke-width: 1.2;
     transition: fill var(--state);
   }
   .open text {
     fill: var(--string);
   }
-  .open.on circle {
+  .open.on .circle {
     fill: var(--bone);
     stroke: var(--bone);
   }
@@ -101,10 +100,6 @@ export const woodStyle = css`
   .open.on .rim {
     fill: none;
     stroke: var(--sent-rim);
-    stroke-width: 1.2;
-  }
-  .open.sent .rim {
-    stroke-width: 4;
   }
   .fret {
     fill: var(--soft);
@@ -136,6 +131,34 @@ export const woodStyle = css`
   .pin {
     fill: var(--sent-rim);
     animation: placed var(--state) ease-out;
+  }
+  .order {
+    fill: var(--on-bone);
+    font-weight: 700;
+  }
+  .asked circle {
+    fill: var(--wood-edge);
+    stroke: var(--wire);
+  }
+  .asked text {
+    fill: var(--bone);
+    font-weight: 700;
+  }
+  .capo line {
+    stroke-linecap: round;
+  }
+  .capo .pad {
+    stroke: var(--wire-shade);
+  }
+  .capo .bar {
+    stroke: var(--string-shade);
+  }
+  .capo .light {
+    stroke: var(--string);
+    opacity: 0.7;
+  }
+  .capo text {
+    fill: var(--ink);
   }
   .finger {
     fill: none;

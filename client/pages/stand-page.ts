@@ -7,17 +7,18 @@ import type { ShowView, StandOwnView, StandSharedView } from '../../shared/proto
 import type { Verdict } from '../../shared/exercise/verdict.ts';
 import { assertNever } from '../../shared/lib/assert.ts';
 import { instrumentById, standardGuitar } from '../../shared/theory/fretboard.ts';
+import type { NoteNaming } from '../../shared/theory/naming.ts';
 import type { SwitchTurnedEvent } from '../components/switch.ts';
 import { baseStyle } from '../styles/base.ts';
-import { answerChart, shownChart, tappedChart } from './stand/chart.ts';
-import type { AliasEvent, AnswerEvent, JoinEvent } from './stand/events.ts';
+import { revealedChart, shownChart, tappedChart } from './stand/chart.ts';
+import type { AliasEvent, AnswerEvent, JoinEvent, NamingEvent } from './stand/events.ts';
 import './stand/join-form.ts';
 import './stand/paper.ts';
 import './stand/programme.ts';
 import './stand/rest.ts';
 import './stand/round.ts';
 import type { RoundStage } from './stand/round.ts';
-import { answerOf, type StandAnswer } from './stand/answer.ts';
+import { answerTo, type StandAnswer } from './stand/answer.ts';
 import { explanationOf, type RevealedStage } from './stand/explanation.ts';
 import { Announcer } from './stand/announcer.ts';
 import { goneWords, standingWords } from './stand/words.ts';
@@ -156,8 +157,10 @@ export class Stand extends LitElement {
           .shared=${shared}
           .own=${own}
           .leftHanded=${session.leftHanded}
+          .naming=${session.naming}
           .voided=${this.voided}
           @switch-turned=${this.#onLeftHanded}
+          @stand-naming=${this.#onNaming}
           @stand-leave=${this.#onLeave}
           @stand-alias=${this.#onAlias}
         ></stand-rest>`;
@@ -176,13 +179,14 @@ export class Stand extends LitElement {
   }
 
   #shown(session: StandSession, shared: StandSharedView, own: StandOwnView, show: ShowView): TemplateResult {
-    const instrument = instrumentById(shared.instrument) ?? standardGuitar;
     const isChart = show.kind === 'chart';
+    const instrument = instrumentById(isChart ? show.instrument : shared.instrument) ?? standardGuitar;
+    const wording = isChart ? show.wording[this.#naming] : { title: 'On the neck now', detail: '' };
     return html`<stand-paper
       .group=${shared.group}
       .student=${own.name}
-      .heading=${isChart ? show.title : 'On the neck now'}
-      .words=${isChart ? show.detail : ''}
+      .heading=${wording.title}
+      .words=${wording.detail}
       .chart=${isChart ? shownChart(show.notes) : tappedChart(instrument, show.places)}
       .instrument=${instrument}
       .leftHanded=${session.leftHanded}
@@ -195,19 +199,20 @@ export class Stand extends LitElement {
     own: StandOwnView,
     stage: RevealedStage,
   ): TemplateResult {
-    const { places } = answerOf(session, own, stage.roundId);
+    const { answer } = answerTo(session, own, stage.roundId);
     const verdict: Verdict | null = own.accepted ? { kind: 'right' } : own.verdict;
     const instrument = instrumentById(stage.task.instrument) ?? standardGuitar;
-    const words = explanationOf(stage, places, own, shared.naming);
+    const words = explanationOf(stage, answer, own, this.#naming);
+    const { title, detail } = stage.task.wording[this.#naming];
     return html`<stand-paper
       .group=${shared.group}
       .student=${own.name}
-      .above=${`${stage.task.title}. ${stage.task.detail}`}
+      .above=${`${title}. ${detail}`}
       .heading=${words.heading}
       .words=${words.text}
       .tryThis=${words.tryThis}
       .right=${verdict?.kind === 'right'}
-      .chart=${answerChart(instrument, stage.reveal.notes, places, verdict)}
+      .chart=${revealedChart(instrument, stage.reveal, answer, verdict, this.#naming)}
       .instrument=${instrument}
       .leftHanded=${session.leftHanded}
     ></stand-paper>`;
@@ -219,19 +224,20 @@ export class Stand extends LitElement {
     own: StandOwnView,
     stage: RoundStage,
   ): TemplateResult {
-    const answer = answerOf(session, own, stage.roundId);
+    const { answer, done, standing } = answerTo(session, own, stage.roundId);
     return html`<stand-round
       .group=${shared.group}
       .student=${own.name}
       .stage=${{ ...stage, seconds: own.seconds ?? stage.seconds }}
-      .places=${answer.places}
-      .done=${answer.done}
-      .standing=${answer.standing}
+      .answer=${answer}
+      .naming=${this.#naming}
+      .done=${done}
+      .standing=${standing}
       .timeUp=${own.timeUp}
       .leftHanded=${session.leftHanded}
       @stand-answer=${(event: AnswerEvent) => {
         this.spoken = event.words;
-        session.place(stage.roundId, event.places, event.done);
+        session.place(stage.roundId, event.answer, event.done);
       }}
     ></stand-round>`;
   }
@@ -283,11 +289,16 @@ export class Stand extends LitElement {
       : 'The network is away. This page comes back by itself.';
   }
 
+  /** The student's own note names, else the class's. */
+  get #naming(): NoteNaming {
+    return this.#session?.naming ?? this.#session?.shared?.naming ?? 'english';
+  }
+
   #answer(): StandAnswer | null {
     const { own, shared } = this.#session ?? {};
     const stage = shared?.stage;
     if (!this.#session || !own || (stage?.kind !== 'open' && stage?.kind !== 'held')) return null;
-    return answerOf(this.#session, own, stage.roundId);
+    return answerTo(this.#session, own, stage.roundId);
   }
 
   #onNews(): void {
@@ -314,7 +325,8 @@ export class Stand extends LitElement {
       this.voided = stage?.kind === 'rest' && (this.voided || this.#stageBefore?.kind === 'open');
       this.#stageBefore = stage;
     }
-    this.spoken = (this.#session && this.#announcer.next(this.#session, shared, own)) ?? this.spoken;
+    this.spoken =
+      (this.#session && this.#announcer.next(this.#session, shared, own, this.#naming)) ?? this.spoken;
   }
 
   readonly #onJoin = async (event: JoinEvent): Promise<void> => {
@@ -335,6 +347,10 @@ export class Stand extends LitElement {
 
   readonly #onLeftHanded = (event: SwitchTurnedEvent): void => {
     if (this.#session) this.#session.leftHanded = event.on;
+  };
+
+  readonly #onNaming = (event: NamingEvent): void => {
+    if (this.#session) this.#session.naming = event.naming;
   };
 }
 

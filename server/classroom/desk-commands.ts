@@ -1,3 +1,4 @@
+import { answerOf, type Answer } from '../../shared/exercise/answer.ts';
 import { checkExercise } from '../../shared/exercise/check.ts';
 import type { Exercise } from '../../shared/exercise/exercise.ts';
 import { assertNever } from '../../shared/lib/assert.ts';
@@ -6,7 +7,7 @@ import type { DeskCommand } from '../../shared/protocol/commands.ts';
 import type { RoundId, SeatId, SendId, StudentId, Time } from '../../shared/protocol/ids.ts';
 import type { Place } from '../../shared/theory/fretboard.ts';
 import { reduce } from './reduce.ts';
-import { currentRound, headOf, joinedStudents, roundDeadline, roundHead } from './round.ts';
+import { currentRound, headOf, isOnGroupNeck, joinedStudents, roundDeadline, roundHead } from './round.ts';
 import type { Change, ClassHead, ClassState, Plan, Round, RoundHead, Seat } from './state.ts';
 import { admitNew, answerFor, matchRegister, type Decision } from './student-commands.ts';
 
@@ -67,7 +68,7 @@ export function decideForDesk(state: ClassState, command: DeskCommand, context: 
       return show(state, { kind: 'chart', exercise: command.exercise });
     }
     case 'show-taps':
-      return show(state, { kind: 'taps', places: command.places });
+      return showTaps(state, command.places);
     case 'show-nothing':
       return head(state, { show: null });
     case 'admit':
@@ -96,7 +97,7 @@ export function decideForDesk(state: ClassState, command: DeskCommand, context: 
       ]);
     }
     case 'enter':
-      return enter(state, command.studentId, command.places, context);
+      return enter(state, command.studentId, answerOf(command), context);
     case 'accept':
       return changeAnswer(state, command.roundId, command.studentId, { accepted: command.accepted });
     case 'count-late':
@@ -183,6 +184,12 @@ function show(state: ClassState, shown: ClassHead['show']): Decision {
   return head(state, { show: shown });
 }
 
+function showTaps(state: ClassState, places: readonly Place[]): Decision {
+  return places.every((place) => isOnGroupNeck(state, place))
+    ? show(state, { kind: 'taps', places })
+    : failure('off-the-neck');
+}
+
 function admit(state: ClassState, seatId: SeatId, newStudentId: StudentId): Decision {
   const seat = state.seats.get(seatId);
   if (seat?.status !== 'asking') return failure('not-found');
@@ -219,19 +226,14 @@ function admitNewOnes(state: ClassState, context: DeskContext): Decision {
   return success(changes);
 }
 
-function enter(
-  state: ClassState,
-  studentId: StudentId,
-  places: readonly Place[],
-  context: DeskContext,
-): Decision {
+function enter(state: ClassState, studentId: StudentId, answer: Answer, context: DeskContext): Decision {
   const round = currentRound(state);
   if (!round) return failure('no-round');
   if (!state.students.has(studentId)) return failure('student-unknown');
-  const sent = { sendId: context.newId() as SendId, places, done: true };
-  const answer = answerFor(round, sent, context.now, 'teacher', round.answers.get(studentId));
-  if (!answer.ok) return answer;
-  return success([{ kind: 'answer', roundId: round.id, studentId, late: false, answer: answer.value }]);
+  const sent = { ...answer, sendId: context.newId() as SendId, done: true };
+  const entered = answerFor(round, sent, context.now, 'teacher', round.answers.get(studentId));
+  if (!entered.ok) return entered;
+  return success([{ kind: 'answer', roundId: round.id, studentId, late: false, answer: entered.value }]);
 }
 
 function changeAnswer(

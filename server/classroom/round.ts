@@ -1,7 +1,10 @@
+import { isEmpty } from '../../shared/exercise/answer.ts';
 import { commonestSlip } from '../../shared/exercise/score.ts';
 import type { SlipVerdict } from '../../shared/exercise/verdict.ts';
+import { known } from '../../shared/lib/assert.ts';
 import type { StudentId, Time } from '../../shared/protocol/ids.ts';
 import type { Share } from '../../shared/protocol/views.ts';
+import { instrumentById, isOnNeck, type Place } from '../../shared/theory/fretboard.ts';
 import type { ClassHead, ClassState, PlacedAnswer, Round, RoundHead } from './state.ts';
 
 /**
@@ -66,7 +69,7 @@ export function countedAnswers(round: Round): ReadonlyMap<StudentId, PlacedAnswe
   for (const [studentId, answer] of [...round.answers, ...round.late]) {
     if (!answer.counted) continue;
     // Everything taken back is no answer.
-    if (answer.places.length > 0) counted.set(studentId, answer);
+    if (!isEmpty(answer)) counted.set(studentId, answer);
     else counted.delete(studentId);
   }
   return counted;
@@ -84,6 +87,11 @@ export function shareOf(answers: Iterable<PlacedAnswer>): Share {
     if (isRight(answer)) right += 1;
   }
   return { right, of };
+}
+
+/** Whether the place exists on the group's instrument. */
+export function isOnGroupNeck(state: ClassState, place: Place): boolean {
+  return isOnNeck(known(instrumentById(state.instrument), 'instrument of a group'), place);
 }
 
 /** The commonest slip of the answers that count: its verdicts, none where nobody slipped. */

@@ -1,3 +1,4 @@
+import type { Answer } from '../../shared/exercise/answer.ts';
 import type { Exercise } from '../../shared/exercise/exercise.ts';
 import type { Verdict } from '../../shared/exercise/verdict.ts';
 import type { ClassSettings } from '../../shared/protocol/commands.ts';
@@ -41,11 +42,10 @@ export interface Seat {
   readonly joinedAt: Time;
 }
 
-export interface PlacedAnswer {
+export interface PlacedAnswer extends Answer {
   readonly sendId: SendId;
   /** Sends seen so far, newest last: a resend of any of them changes nothing. */
   readonly seen: readonly SendId[];
-  readonly places: readonly Place[];
   readonly done: boolean;
   readonly at: Time;
   readonly by: 'student' | 'teacher';

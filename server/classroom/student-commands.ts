@@ -1,10 +1,11 @@
+import { answerOf, type Answer } from '../../shared/exercise/answer.ts';
 import { judge } from '../../shared/exercise/judge.ts';
-import { assertNever, known } from '../../shared/lib/assert.ts';
+import { assertNever } from '../../shared/lib/assert.ts';
 import { failure, success, type Result } from '../../shared/lib/result.ts';
 import type { StandCommand } from '../../shared/protocol/commands.ts';
 import type { ErrorCode } from '../../shared/protocol/errors.ts';
 import type { SeatId, StudentId, Time } from '../../shared/protocol/ids.ts';
-import { instrumentById, isOnNeck } from '../../shared/theory/fretboard.ts';
+import { misfitOf } from './fitting.ts';
 import { deadlineFor, graceAfterHold, joinedStudents } from './round.ts';
 import type { Change, ClassState, PlacedAnswer, Round, Seat, Student } from './state.ts';
 
@@ -147,21 +148,22 @@ function isInTime(state: ClassState, round: Round, student: Student, now: Time):
 /** Judges what was placed; shared by the student's own sends and those that the teacher enters. */
 export function answerFor(
   round: Round,
-  sent: Pick<PlacedAnswer, 'sendId' | 'places' | 'done'>,
+  sent: Answer & Pick<PlacedAnswer, 'sendId' | 'done'>,
   now: Time,
   by: PlacedAnswer['by'],
   before: PlacedAnswer | undefined,
 ): Result<PlacedAnswer, ErrorCode> {
-  const instrument = known(instrumentById(round.exercise.instrument), 'instrument of a round');
-  if (!sent.places.every((place) => isOnNeck(instrument, place))) return failure('off-the-neck');
+  const given = answerOf(sent);
+  const misfit = misfitOf(round.exercise, given);
+  if (misfit) return failure(misfit);
   return success({
     sendId: sent.sendId,
     seen: [...(before?.seen ?? []), sent.sendId].slice(-seenSends),
-    places: sent.places,
+    ...given,
     done: sent.done,
     at: now,
     by,
-    verdict: judge(round.exercise, { places: sent.places }),
+    verdict: judge(round.exercise, given),
     accepted: false,
     counted: true,
   });

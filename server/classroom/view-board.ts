@@ -41,7 +41,7 @@ function stage(state: ClassState, presence: Presence): BoardStage {
       ? { kind: 'score', score: scoreView(state) }
       : { kind: 'waiting' };
   }
-  const task = taskView(state, round.exercise);
+  const task = taskView(round.exercise);
   if (round.phase === 'revealed') {
     const slips = commonestSlipOf(round);
     const [example] = slips;

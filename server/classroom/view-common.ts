@@ -1,10 +1,10 @@
 import type { Exercise } from '../../shared/exercise/exercise.ts';
-import { placesPerString } from '../../shared/exercise/input.ts';
+import { inputOf } from '../../shared/exercise/input.ts';
 import { answerKey } from '../../shared/exercise/key.ts';
-import { wordingOf } from '../../shared/exercise/wording.ts';
+import { wordingsOf } from '../../shared/exercise/wording.ts';
 import type { StudentId } from '../../shared/protocol/ids.ts';
 import type { RevealView, ShowView, TaskView } from '../../shared/protocol/views.ts';
-import { currentRound, joinedStudents } from './round.ts';
+import { currentRound, isOnGroupNeck, joinedStudents } from './round.ts';
 import type { ClassState, Round } from './state.ts';
 
 /** Who is connected just now: known to the process alone, kept nowhere. */
@@ -14,16 +14,15 @@ export interface Presence {
 }
 
 /** A question in words and nothing that would answer it. */
-export function taskView(state: ClassState, exercise: Exercise): TaskView {
-  const { title, detail } = wordingOf(exercise, state.naming);
+export function taskView(exercise: Exercise): TaskView {
+  const input = inputOf(exercise);
   // The range of one place would say where it is.
-  const range = exercise.strictness === 'place' ? null : exercise.range;
+  const statesRange = input.kind === 'places' && exercise.strictness !== 'place';
   return {
-    title,
-    detail,
+    wording: wordingsOf(exercise),
     instrument: exercise.instrument,
-    placesPerString: placesPerString(exercise),
-    range,
+    input,
+    range: statesRange ? exercise.range : null,
   };
 }
 
@@ -33,10 +32,14 @@ export function revealView(round: Round): RevealView {
 
 export function showView(state: ClassState): ShowView | null {
   if (!state.show) return null;
-  if (state.show.kind === 'taps') return { kind: 'taps', places: state.show.places };
+  if (state.show.kind === 'taps') {
+    // The group may have changed its instrument since.
+    return { kind: 'taps', places: state.show.places.filter((place) => isOnGroupNeck(state, place)) };
+  }
   return {
     kind: 'chart',
-    ...wordingOf(state.show.exercise, state.naming),
+    wording: wordingsOf(state.show.exercise),
+    instrument: state.show.exercise.instrument,
     notes: answerKey(state.show.exercise),
   };
 }

@@ -1,3 +1,4 @@
+import { answerOf } from '../../shared/exercise/answer.ts';
 import type { StudentId, Time } from '../../shared/protocol/ids.ts';
 import type {
   DeskAnswerView,
@@ -8,11 +9,13 @@ import type {
 import { countedAnswers, currentRound, joinedStudents, roundDeadline, shareOf } from './round.ts';
 import type { ClassState, PlacedAnswer, Student } from './state.ts';
 import { showView, type Presence } from './view-common.ts';
+import { patternsIn } from './view-pattern.ts';
 import { scoreView } from './view-score.ts';
 
 /** What the class's teacher may know: all of it. */
 export function deskView(state: ClassState, presence: Presence, now: Time): DeskView {
   const joined = joinedStudents(state);
+  const patterns = patternsIn(state);
   return {
     classId: state.id,
     group: state.group,
@@ -35,10 +38,14 @@ export function deskView(state: ClassState, presence: Presence, now: Time): Desk
       const share = shareOf(countedAnswers(round).values());
       return { id, number, exercise, planIndex, phase, voided, openedAt, deadline, share };
     }),
-    students: [...state.students.values()].map((student) => studentView(state, student, joined, presence)),
+    students: [...state.students.values()].map((student) => ({
+      ...studentView(state, student, joined, presence),
+      pattern: patterns.ofStudents.get(student.id) ?? null,
+    })),
     asking: [...state.seats.values()]
       .filter((seat) => seat.status === 'asking')
       .map((seat) => ({ seatId: seat.id, name: seat.name, reason: seat.reason === 'move' ? 'move' : 'new' })),
+    pattern: patterns.ofClass,
     score: scoreView(state),
   };
 }
@@ -48,7 +55,7 @@ function studentView(
   student: Student,
   joined: ReadonlySet<StudentId>,
   presence: Presence,
-): DeskStudentView {
+): Omit<DeskStudentView, 'pattern'> {
   const round = currentRound(state);
   const answer = round?.answers.get(student.id);
   const late = round?.late.get(student.id);
@@ -60,6 +67,7 @@ function studentView(
   };
 }
 
-function answerView({ places, done, by, verdict, accepted }: PlacedAnswer): DeskAnswerView {
-  return { places, done, by, verdict, accepted };
+function answerView(answer: PlacedAnswer): DeskAnswerView {
+  const { done, by, verdict, accepted } = answer;
+  return { ...answerOf(answer), done, by, verdict, accepted };
 }

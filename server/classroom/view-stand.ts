@@ -1,3 +1,4 @@
+import { answerOf } from '../../shared/exercise/answer.ts';
 import type { SeatId, Time } from '../../shared/protocol/ids.ts';
 import type {
   OwnAnswerView,
@@ -31,7 +32,7 @@ function stage(state: ClassState): StandStage {
   if (show) return { kind: 'show', show };
   const round = currentRound(state);
   if (!round) return { kind: 'rest' };
-  const task = taskView(state, round.exercise);
+  const task = taskView(round.exercise);
   if (round.phase === 'revealed')
     return { kind: 'revealed', roundId: round.id, task, reveal: revealView(round) };
   return { kind: round.phase, roundId: round.id, task, seconds: round.seconds };
@@ -63,6 +64,6 @@ export function standOwnView(state: ClassState, seatId: SeatId, now: Time): Stan
 
 function answerView(round: Round, answer: PlacedAnswer | undefined, late: boolean): OwnAnswerView | null {
   return answer
-    ? { roundId: round.id, sendId: answer.sendId, places: answer.places, done: answer.done, late }
+    ? { roundId: round.id, sendId: answer.sendId, ...answerOf(answer), done: answer.done, late }
     : null;
 }

@@ -1,8 +1,9 @@
-import { Router } from 'express';
+import { Router, type Response } from 'express';
 import * as v from 'valibot';
 import type { GroupId, StudentId, Time } from '../../shared/protocol/ids.ts';
-import { idSchema, textSchema } from '../../shared/protocol/schemas.ts';
-import { instrumentById } from '../../shared/theory/fretboard.ts';
+import { idSchema, instrumentIdSchema, textSchema } from '../../shared/protocol/schemas.ts';
+import type { InstrumentId } from '../../shared/theory/fretboard.ts';
+import { parseInstrument } from '../../shared/theory/instrument-id.ts';
 import type { ClassRegistry } from '../live/registry.ts';
 import { newId } from '../secrets.ts';
 import type { Group, Store } from '../store/store.ts';
@@ -16,10 +17,7 @@ const timeSchema = v.pipe(
 const groupSchema = v.strictObject({
   name: textSchema(60),
   school: v.union([v.literal(''), textSchema(80)]),
-  instrument: v.pipe(
-    v.string(),
-    v.check((id) => instrumentById(id) !== undefined),
-  ),
+  instrument: instrumentIdSchema,
   naming: v.picklist(['english', 'german', 'solfege']),
   language: v.pipe(v.string(), v.maxLength(20)),
   purgeAt: v.nullable(timeSchema),
@@ -60,7 +58,7 @@ export function groupRoutes(store: Store, registry: ClassRegistry): Router {
   router.post('/groups', async (request, response) => {
     const teacher = await needTeacher(store, request, response);
     const body = teacher && readBody(groupSchema, request, response);
-    if (!body) return;
+    if (!body || !isInstrument(body.instrument, response)) return;
     const id = newId() as GroupId;
     await store.groups.create({ ...body, id, teacherId: teacher.id, createdAt: Date.now() as Time });
     response.json({ id });
@@ -81,7 +79,7 @@ export function groupRoutes(store: Store, registry: ClassRegistry): Router {
   router.patch('/groups/:id', async (request, response) => {
     const group = await needGroup(store, request, response, request.params.id);
     const body = group && readBody(v.partial(groupSchema), request, response);
-    if (!body) return;
+    if (!body || (body.instrument !== undefined && !isInstrument(body.instrument, response))) return;
     await store.groups.update(group.id, withoutUndefined(body));
     await registry.refresh(group.id);
     response.json({});
@@ -156,6 +154,13 @@ export function groupRoutes(store: Store, registry: ClassRegistry): Router {
   }
 
   return router;
+}
+
+/** False after a refusal was sent. */
+function isInstrument(id: InstrumentId, response: Response): boolean {
+  const parsed = parseInstrument(id);
+  if (!parsed.ok) refuse(response, 'instrument-refused', parsed.error);
+  return parsed.ok;
 }
 
 /** Fields that were left out stay as they are. */

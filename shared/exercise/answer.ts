@@ -1,6 +1,54 @@
 import type { Place } from '../theory/fretboard.ts';
+import type { Degree } from '../theory/interval.ts';
+import type { NoteName } from '../theory/pitch.ts';
+import type { Finger } from './exercise.ts';
 
-/** The strings and frets that a student gave; order is kept and means nothing yet. */
+/** What a place was called: a note, or how far it lies above the root. */
+export type Named =
+  { readonly kind: 'note'; readonly note: NoteName } | { readonly kind: 'degree'; readonly degree: Degree };
+
+/** What a student gave: places in the order given, and what else the exercise asked for. */
 export interface Answer {
   readonly places: readonly Place[];
+  /** The answer to _name_. */
+  readonly named?: Named;
+  /** The place that was marked as the root; one of `places`. */
+  readonly root?: Place;
+  /** The finger said to take the root. */
+  readonly finger?: Finger;
+}
+
+/** What _name_ can be answered with, by semitones above the root; the fourth and fifth altered both ways. */
+export const namedDegrees = [
+  '1',
+  'b2',
+  '2',
+  'b3',
+  '3',
+  '4',
+  '#4',
+  'b5',
+  '5',
+  '#5',
+  'b6',
+  '6',
+  'b7',
+  '7',
+] as const;
+
+export const noAnswer: Answer = { places: [] };
+
+/** Nothing placed and nothing named: no answer (SPEC ANSWER-5). */
+export function isEmpty({ places, named }: Answer): boolean {
+  return places.length === 0 && named === undefined;
+}
+
+/** The answer alone, of something that holds one: `answerOf(placedAnswer)`. */
+export function answerOf({ places, named, root, finger }: Answer): Answer {
+  return {
+    places,
+    ...(named === undefined ? {} : { named }),
+    ...(root === undefined ? {} : { root }),
+    ...(finger === undefined ? {} : { finger }),
+  };
 }

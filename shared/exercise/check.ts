@@ -1,9 +1,14 @@
 import { failure, success, type Result } from '../lib/result.ts';
-import { notesOn, chordDegrees, neededDegrees, scaleDegrees } from '../theory/chord.ts';
-import { instrumentById, type Fret, type Instrument } from '../theory/fretboard.ts';
+import { neededDegrees } from '../theory/chord-rule.ts';
+import { chordDegrees, notesOn, scaleDegrees } from '../theory/chord.ts';
+import { instrumentById, isOnNeck, pitchClassAt, stringNumbers, type Fret, type Instrument } from '../theory/fretboard.ts';
+import { parseInstrument } from '../theory/instrument-id.ts';
+import { octave, pitchClassOf } from '../theory/pitch.ts';
 import { formRow } from '../theory/shape.ts';
-import type { Exercise } from './exercise.ts';
-import { acceptedRoots, targetsOf } from './targets.ts';
+import type { BuildExercise, Exercise, NameExercise, ScaleExercise } from './exercise.ts';
+import { rootFingerOf } from './extras.ts';
+import { acceptedRoots } from './roots.ts';
+import { targetsOf } from './targets.ts';
 
 /**
  * Whether the exercise can be asked: its wording says what is right, and something is. The failure is a sentence
@@ -16,25 +21,29 @@ export function checkExercise(exercise: Exercise): Result<Exercise, string> {
 
 function problem(exercise: Exercise): string | undefined {
   const instrument = instrumentById(exercise.instrument);
-  if (!instrument) return 'This instrument is not known here.';
+  if (!instrument) {
+    const parsed = parseInstrument(exercise.instrument);
+    return parsed.ok ? 'This instrument is not known here.' : parsed.error;
+  }
   const { range, strictness, rootString } = exercise;
-  if (rootString < 1 || rootString > instrument.openStrings.length)
+  if (!stringNumbers(instrument).includes(rootString))
     return `This instrument has no string ${String(rootString)}.`;
   if (range && range.low < 0) return 'Frets are counted from the nut, which is 0.';
   if (range && range.low > range.high) return 'The lowest fret lies above the highest.';
   if (range && range.high > instrument.fretCount)
     return `The neck ends at fret ${String(instrument.fretCount)}.`;
   if ((strictness === 'place' || strictness === 'range') && !range) return 'Say which frets.';
+  if (exercise.kind === 'name') return problemOfName(exercise, instrument);
   const roots = acceptedRoots(exercise);
   if (roots.length === 0) return 'The root does not lie there.';
   if (strictness === 'place' && roots.length > 1)
     return 'These frets hold the root twice. Narrow them to one place.';
   const problemThere = problemOfKind(exercise, instrument);
   if (problemThere !== undefined) return problemThere;
-  if (targetsOf(exercise).length > 0) return undefined;
-  return fitsElsewhere(exercise, 12)
+  if (targetsOf(exercise).length > 0) return problemOfExtras(exercise);
+  return fitsElsewhere(exercise, octave)
     ? 'From the root there it would reach before the nut. Twelve frets up it fits.'
-    : fitsElsewhere(exercise, -12)
+    : fitsElsewhere(exercise, -octave)
       ? 'From the root there it would reach past the last fret. Twelve frets down it fits.'
       : 'No hand position there holds all of it.';
 }
@@ -47,35 +56,64 @@ function fitsElsewhere(exercise: Exercise, frets: number): boolean {
   return targetsOf({ ...exercise, range: moved }).length > 0;
 }
 
+function problemOfName(
+  { place, root, rootString, wanted }: NameExercise,
+  instrument: Instrument,
+): string | undefined {
+  if (!isOnNeck(instrument, place)) return 'This place is not on the neck.';
+  if (place.string !== rootString) return 'The string named is not the one that the place is on.';
+  if (wanted === 'note' && pitchClassOf(root) !== pitchClassAt(instrument, place))
+    return 'This place sounds another note.';
+  return undefined;
+}
+
+/** What is asked besides the notes must have one answer that the words don't give away. */
+function problemOfExtras(exercise: Exercise): string | undefined {
+  if (exercise.kind !== 'build' && exercise.kind !== 'scale') return undefined;
+  if (!exercise.asksFinger || rootFingerOf(exercise) !== undefined) return undefined;
+  return exercise.kind === 'build'
+    ? 'No finger is given for the root there. Ask for a form with its root on a fret.'
+    : 'Which finger takes the root is open. Ask in a range of four frets that holds the root on its string.';
+}
+
 function problemOfKind(exercise: Exercise, instrument: Instrument): string | undefined {
   switch (exercise.kind) {
     case 'find':
+    case 'name':
       return undefined;
-    case 'build': {
-      const { root, quality, voicing, rootString, strictness } = exercise;
-      if (!notesOn(root, chordDegrees(quality)))
-        return 'This root would need a triple accidental. Respell it.';
-      if (voicing.kind === 'form' && !formRow(voicing.form, quality, rootString)) {
-        return `This form has no such chord with its root on string ${String(rootString)}.`;
-      }
-      if (voicing.kind !== 'strings') return undefined;
-      const unknown = voicing.strings.find((string) => string < 1 || string > instrument.openStrings.length);
-      if (unknown !== undefined) return `This instrument has no string ${String(unknown)}.`;
-      if (new Set(voicing.strings).size !== voicing.strings.length) return 'A string is named twice.';
-      if (voicing.strings.length < neededDegrees(quality).length)
-        return 'This chord has more tones than strings are named.';
-      const bound = strictness === 'place' || strictness === 'string';
-      return bound && !voicing.strings.includes(rootString)
-        ? 'The root string is not among the strings.'
-        : undefined;
-    }
-    case 'scale': {
-      if (!notesOn(exercise.root, scaleDegrees(exercise.scale))) {
-        return 'This root would need a triple accidental. Respell it.';
-      }
-      return exercise.coverage === 'every-pitch' && exercise.strictness === 'anywhere'
-        ? 'Say on which string the root lies, or ask for every note name once.'
-        : undefined;
-    }
+    case 'build':
+      return problemOfBuild(exercise, instrument);
+    case 'scale':
+      return problemOfScale(exercise);
   }
+}
+
+const tooManyTones = 'This chord has more tones than strings are named.';
+
+function problemOfBuild(exercise: BuildExercise, instrument: Instrument): string | undefined {
+  const { root, quality, voicing, rootString, strictness, bass } = exercise;
+  if (!notesOn(root, chordDegrees(quality))) return 'This root would need a triple accidental. Respell it.';
+  const needed = neededDegrees(quality);
+  if (voicing.kind === 'any') return needed.length > instrument.openStrings.length ? tooManyTones : undefined;
+  if (voicing.kind === 'form') {
+    if (bass) return 'A form has its own lowest note. Ask for any voicing, or for strings.';
+    return formRow(voicing.form, quality, rootString)
+      ? undefined
+      : `This form has no such chord with its root on string ${String(rootString)}.`;
+  }
+  const unknown = voicing.strings.find((string) => !stringNumbers(instrument).includes(string));
+  if (unknown !== undefined) return `This instrument has no string ${String(unknown)}.`;
+  if (new Set(voicing.strings).size !== voicing.strings.length) return 'A string is named twice.';
+  if (voicing.strings.length < needed.length) return tooManyTones;
+  const bound = strictness === 'place' || strictness === 'string';
+  return bound && !voicing.strings.includes(rootString)
+    ? 'The root string is not among the strings.'
+    : undefined;
+}
+
+function problemOfScale({ root, scale, coverage, strictness }: ScaleExercise): string | undefined {
+  if (!notesOn(root, scaleDegrees(scale))) return 'This root would need a triple accidental. Respell it.';
+  return coverage === 'every-pitch' && strictness === 'anywhere'
+    ? 'Say on which string the root lies, or ask for every note name once.'
+    : undefined;
 }

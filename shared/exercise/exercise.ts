@@ -1,4 +1,4 @@
-import type { FretRange, InstrumentId, StringNumber } from '../theory/fretboard.ts';
+import type { FretRange, InstrumentId, Place, StringNumber } from '../theory/fretboard.ts';
 import type { NoteName } from '../theory/pitch.ts';
 import type { FormId } from '../theory/tables/forms.ts';
 import type { ChordQuality } from '../theory/tables/chords.ts';
@@ -25,9 +25,28 @@ interface Task {
   readonly range: FretRange | null;
 }
 
-/** Find a note. One place is enough; every place given must be right. */
+/** Find a note: one place is enough, or `every` place that is accepted; every place given must be right. */
 export interface FindExercise extends Task {
   readonly kind: 'find';
+  readonly wanted?: 'one' | 'every';
+}
+
+/**
+ * Name a place: its note (whose name is `root`, any spelling of which is right), or how far it lies above `root`,
+ * as an interval or as a degree. `rootString` is the place's string.
+ */
+export interface NameExercise extends Task {
+  readonly kind: 'name';
+  readonly place: Place;
+  readonly wanted: 'note' | 'interval' | 'degree';
+}
+
+/** What the answer must carry besides the notes. */
+interface Extras {
+  /** The place of the root is to be marked. */
+  readonly marksRoot?: boolean;
+  /** The finger on the root is to be named; the chart must say which. */
+  readonly asksFinger?: boolean;
 }
 
 /** Which notes make the chord: a movable form, any voicing on exactly these strings, or any voicing. */
@@ -42,9 +61,11 @@ export type Voicing =
   | { readonly kind: 'any' };
 
 /** Build a chord, triad or arpeggio. */
-export interface BuildExercise extends Task {
+export interface BuildExercise extends Task, Extras {
   readonly kind: 'build';
   readonly quality: ChordQuality;
+  /** The note that must sound lowest: a slash chord's, or the root itself for root position. Without it any may. */
+  readonly bass?: NoteName;
   readonly voicing: Voicing;
 }
 
@@ -53,13 +74,17 @@ export interface BuildExercise extends Task {
  * or `string`) or of the fret range (strictness `range`);
  * `every-tone`: every note name of the scale at least once.
  */
-export interface ScaleExercise extends Task {
+export interface ScaleExercise extends Task, Extras {
   readonly kind: 'scale';
   readonly scale: ScaleId;
   readonly coverage: 'every-pitch' | 'every-tone';
+  /** In order of pitch; a set without it. Up and down turns at the top, which is given once. */
+  readonly order?: ScaleOrder;
   /** Finger on the root, which fixes the position: the hand's four frets start `rootFinger − 1` below the root. */
   readonly rootFinger: Finger;
 }
 
-export type Exercise = FindExercise | BuildExercise | ScaleExercise;
+export type ScaleOrder = 'up' | 'down' | 'up-and-down';
+
+export type Exercise = FindExercise | NameExercise | BuildExercise | ScaleExercise;
 export type ExerciseKind = Exercise['kind'];

@@ -1,15 +1,16 @@
 import { assertNever } from '../lib/assert.ts';
-import { formatName, type NoteNaming } from '../theory/naming.ts';
+import { degreeSign, type NoteNaming } from '../theory/naming.ts';
 import type { Answer } from './answer.ts';
 import type { Exercise } from './exercise.ts';
-import { capital, list, placeText, rangeText, stringsText, uncapital } from './phrases.ts';
+import { say } from './messages.ts';
+import { nameForClass, namedText, rightName } from './name-words.ts';
+import { list, numberText, placeText, stringsText, uncapital } from './phrases.ts';
 import { slipHeadings } from './slip-names.ts';
-import { direction, moved, slipWords } from './slip-words.ts';
-import { instrumentOf } from './targets.ts';
-import type { SlipCause, SlipVerdict, UnclearVerdict, Verdict } from './verdict.ts';
+import { slipWords } from './slip-words.ts';
+import { slotsOf } from './slots.ts';
+import { stepForClass } from './step-words.ts';
+import type { RightVerdict, SlipVerdict, UnclearVerdict, Verdict } from './verdict.ts';
 import { subjectOf } from './wording.ts';
-
-export { slipName } from './slip-names.ts';
 
 /** What a Stand says of an answer: what is right and the slip in `text`, what to try in `tryThis`. */
 export interface Explanation {
@@ -30,71 +31,129 @@ export function explain(
     case 'right':
       return {
         heading: rightHeading(exercise, answer),
-        text: rightText(exercise, answer, naming),
+        text: rightText(exercise, answer, verdict, naming),
         tryThis: '',
       };
     case 'unclear':
       return {
-        heading: 'Two explanations fit',
-        text: 'Two explanations fit.',
+        heading: say('unclear-heading'),
+        text: say('unclear'),
         tryThis: separatingQuestion(exercise, verdict),
       };
     case 'slip':
       return {
         heading: slipHeadings[verdict.cause],
-        ...slipWords({ exercise, places: answer.places, verdict, naming }),
+        ...slipWords({ exercise, answer, verdict, naming }),
       };
     default:
       return assertNever(verdict);
   }
 }
 
-/** "String 2, fret 3 is D."; a chord or scale by its name. */
-function rightText(exercise: Exercise, { places }: Answer, naming: NoteNaming): string {
+/** Places that are told one by one. */
+const mostListed = 3;
+
+/** "String 2, fret 3 is D."; a chord or scale by its name, and its lowest tone where it is inverted. */
+function rightText(
+  exercise: Exercise,
+  { places }: Answer,
+  { inversion }: RightVerdict,
+  naming: NoteNaming,
+): string {
   const subject = subjectOf(exercise, naming);
-  if (exercise.kind !== 'find') return `${subject}.`;
-  return `${capital(list(places.map(placeText)))} ${places.length === 1 ? 'is' : 'are'} ${subject}.`;
+  if (exercise.kind === 'name')
+    return say('right-place', {
+      place: placeText(exercise.place),
+      subject: namedText(rightName(exercise), exercise.wanted, naming),
+    });
+  if (exercise.kind === 'find' && places.length > mostListed)
+    return say('right-many', { count: numberText(places.length), subject });
+  if (exercise.kind === 'find')
+    return say(places.length === 1 ? 'right-place' : 'right-places', {
+      place: list(places.map(placeText)),
+      subject,
+    });
+  return inversion
+    ? say('right-inverted', { subject, lowest: degreeSign(inversion) })
+    : say('right-subject', { subject });
 }
 
-function rightHeading(exercise: Exercise, { places }: Answer): string {
-  if (exercise.kind === 'find') return places.length > 1 ? 'All of them are right' : 'That is the place';
-  if (exercise.kind === 'scale') return 'Every note is right';
-  const words = ['', 'It is', 'Both are', 'All three are', 'All four are', 'All five are', 'All six are'];
-  return `${words[places.length] ?? 'All are'} right`;
+function rightHeading({ kind }: Exercise, { places }: Answer): string {
+  if (kind === 'name') return say('right-name-heading');
+  if (kind === 'find') return say(places.length > 1 ? 'right-places-heading' : 'right-place-heading');
+  if (kind === 'scale') return say('right-scale-heading');
+  if (places.length < 3) return say(places.length === 1 ? 'right-one-heading' : 'right-two-heading');
+  return say('right-all-heading', { count: numberText(places.length) });
 }
 
 /** Where the explanations part: on the one string in doubt, else at the root. */
 function separatingQuestion(exercise: Exercise, { marks, missing }: UnclearVerdict): string {
+  if (exercise.kind === 'name') return say('unclear-name', { place: placeText(exercise.place) });
   const astray = marks.filter((mark) => !mark.right).map((mark) => mark.place);
   const inDoubt = astray.length > 0 ? astray : missing;
   const isOneString = new Set(inDoubt.map((spot) => spot.string)).size === 1;
   return isOneString
-    ? `Say where ${stringsText(inDoubt).toLowerCase()} should be.`
-    : `Say where the root on string ${String(exercise.rootString)} should be.`;
+    ? say('unclear-string', { strings: uncapital(stringsText(inDoubt)) })
+    : say('unclear-root', { string: exercise.rootString });
 }
 
-/** One sentence on a slip for the whole class, on the Board after the reveal. */
-export function explainForClass(exercise: Exercise, slip: SlipVerdict, naming: NoteNaming): string {
-  const root = formatName(exercise.root, naming);
-  const string = String(exercise.rootString);
-  const lowest = String(instrumentOf(exercise).openStrings.length);
-  const where = uncapital(moved(slip));
-  const isForm = exercise.kind === 'build' && exercise.voicing.kind === 'form';
-  const range = exercise.range ? rangeText(exercise.range) : 'the frets asked for';
-  const sentences: Readonly<Record<SlipCause, string>> = {
-    'string-6-map': `that fret is ${root} on string ${lowest}. On string ${string} it lies elsewhere.`,
-    'string-3-to-2-step': `${where} one fret ${direction(slip)}. From string 3 to string 2 is four frets, not five.`,
-    'major-for-minor': 'the third was one fret high, which makes it major.',
-    'minor-for-major': 'the third was one fret low, which makes it minor.',
-    'right-note-wrong-string': `the note was right, on another string than string ${string}.`,
-    'wrong-octave': 'the right notes, twelve frets away.',
-    'strings-reversed': 'strings counted from the thick side. String 1 is the thinnest.',
-    'missing-tone': 'not every note was there yet.',
-    'extra-tone': 'one note more than is asked for.',
-    'outside-range': `right notes outside ${range}.`,
-    'wrong-form': isForm ? 'the right notes, in another form.' : 'the right notes, on other strings.',
-    'one-fret-off': `${where} one fret ${direction(slip)}.`,
-    'other-place': 'the notes lie elsewhere.',
-  };
-  return sentences[slip.cause];
+/** One sentence on a slip for the whole class, on the Board after the reveal; it goes on after a colon. */
+export function explainForClass(exercise: Exercise, verdict: SlipVerdict, naming: NoteNaming): string {
+  if (exercise.kind === 'name') return nameForClass(exercise, naming);
+  const { cause } = verdict;
+  const slots = slotsOf(exercise, naming);
+  switch (cause) {
+    case 'short-step':
+      return stepForClass(exercise, verdict);
+    case 'major-for-minor':
+      return say('third-high-class');
+    case 'minor-for-major':
+      return say('third-low-class');
+    case 'sharp-for-flat':
+      return uncapital(say(exercise.root.alteration < 0 ? 'sharp-for-flat' : 'flat-for-sharp'));
+    case 'right-note-wrong-string':
+      return say('right-note-wrong-string-class', slots);
+    case 'wrong-octave':
+      return say('octave-class');
+    case 'outside-range':
+      return say('outside-class', slots);
+    case 'wrong-form': {
+      const isForm = exercise.kind === 'build' && exercise.voicing.kind === 'form';
+      return say(isForm ? 'wrong-form-class' : 'wrong-strings-class');
+    }
+    case 'wrong-order':
+      return say('order-class');
+    case 'wrong-root-mark':
+      return say('root-mark-class', slots);
+    case 'wrong-finger':
+      return say('finger-class', slots);
+    case 'muted-string-sounded':
+      return say('muted-class');
+    case 'sounding-string-muted':
+      return say('silent-class');
+    case 'one-fret-off':
+      return say('beside-class');
+    case 'extra-tone':
+      return say('extra-class');
+    case 'missing-tone':
+      return say('missing-class');
+    case 'other-place':
+    case 'other-name':
+      return say('elsewhere-class');
+    case 'low-string-map':
+    case 'low-string-box':
+    case 'letters-two-frets':
+    case 'nut-as-one':
+    case 'mark-drift':
+    case 'relative-root':
+    case 'tuning-ignored':
+    case 'capo-ignored':
+    case 'strings-reversed':
+    case 'frets-mirrored':
+    case 'next-string':
+    case 'wrong-bass':
+      return say(`${cause}-class`, slots);
+    default:
+      return assertNever(cause);
+  }
 }

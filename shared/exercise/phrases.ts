@@ -45,3 +45,15 @@ export function uncapital(text: string): string {
 export function wordCount(text: string): number {
   return text.split(/\s+/).filter((word) => word !== '').length;
 }
+
+const numberWords = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+
+/** `numberText(4)` is "four"; from eleven on in figures. */
+export function numberText(count: number): string {
+  return numberWords[count] ?? String(count);
+}
+
+/** "one fret", "four frets". */
+export function fretsText(count: number): string {
+  return `${numberText(count)} ${count === 1 ? 'fret' : 'frets'}`;
+}

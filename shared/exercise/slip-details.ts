@@ -1,19 +1,21 @@
-import { degreeAt, neededDegrees, scaleDegrees } from '../theory/chord.ts';
-import { noteOnDegree, type Degree } from '../theory/interval.ts';
-import { formatName, type NoteNaming } from '../theory/naming.ts';
-import { midiAt, pitchClassAt, place, type Place } from '../theory/fretboard.ts';
-import { pitchClassOf } from '../theory/pitch.ts';
+import { assertNever } from '../lib/assert.ts';
+import { place, samePlace, type Place } from '../theory/fretboard.ts';
+import type { NoteNaming } from '../theory/naming.ts';
+import type { Answer } from './answer.ts';
 import type { Exercise } from './exercise.ts';
-import { twinScales } from './hypotheses.ts';
-import { capital, fretText, list, placeText, rangeText, stringsText } from './phrases.ts';
-import { degreesAsked, instrumentOf, rootsOn, targetsOf } from './targets.ts';
+import { say, type MessageKey } from './messages.ts';
+import { nameWords } from './name-words.ts';
+import { fretText, placeText, stringsText } from './phrases.ts';
+import { extraWords, lowStringMapWords, missingWords, otherPlaceWords, thirdWords } from './slip-places.ts';
+import { stepWords } from './step-words.ts';
+import { slotsOf } from './slots.ts';
+import { targetsOf } from './targets.ts';
 import type { SlipVerdict } from './verdict.ts';
-import { scaleName, subjectOf } from './wording.ts';
 
 /** One answer that slipped, and its reader. */
 export interface Slipped {
   readonly exercise: Exercise;
-  readonly places: readonly Place[];
+  readonly answer: Answer;
   readonly verdict: SlipVerdict;
   readonly naming: NoteNaming;
 }
@@ -24,157 +26,166 @@ export interface Words {
   readonly tryThis: string;
 }
 
-/** "Add string 3, fret 5." */
-export function addText({ missing: [first] }: SlipVerdict): string {
-  return first ? `Add ${placeText(first)}.` : '';
-}
-
-/** The fret is the one of the lowest string. */
-export function stringSixWords({ exercise, places, verdict }: Slipped, root: string): Words {
-  const lowest = instrumentOf(exercise).openStrings.length;
-  const { rootString } = exercise;
-  const played = places.find((spot) => spot.string === rootString)?.fret;
-  const mapped = rootsOn(exercise, place(lowest, 0).string).find((spot) => spot.fret === played);
-  const there = verdict.corrections.find(
-    ({ from }) => from.string === rootString && from.fret === played,
-  )?.to;
-  const roots = targetsOf(exercise)
-    .flatMap((target) => target.notes)
-    .filter((note) => note.degree === '1' && note.place.string === rootString);
-  const expected = there ?? roots[0]?.place;
-  return {
-    text: mapped
-      ? `${capital(fretText(mapped))} is the ${root} of string ${String(lowest)}.`
-      : `This hangs on the ${root} of string ${String(lowest)}.`,
-    tryThis: expected ? `On string ${String(expected.string)} it is ${fretText(expected)}.` : '',
-  };
-}
-
-/** The other third came in. */
-export function thirdWords({ exercise, verdict, naming }: Slipped, tryFirst: string): Words {
-  const isMajor = verdict.cause === 'major-for-minor';
-  if (exercise.kind !== 'scale')
-    return {
-      text: `This sounds ${isMajor ? 'major' : 'minor'}: the third is one fret ${isMajor ? 'high' : 'low'}.`,
-      tryThis: tryFirst,
-    };
-  const twin = scaleName(exercise.root, twinScales[exercise.scale], naming);
-  return {
-    text: `This is ${twin}: its third is one fret ${isMajor ? 'higher' : 'lower'}.`,
-    tryThis: `${isMajor ? 'Lower' : 'Raise'} the third by one fret.`,
-  };
-}
-
-/** Where tones may lie anywhere they are missed by name, else by place. */
-export function missingWords({ exercise, places, verdict, naming }: Slipped): Words {
-  if (places.length === 0) return { text: 'Nothing is placed yet.', tryThis: addText(verdict) };
-  const isFree =
-    (exercise.kind === 'scale' && exercise.coverage === 'every-tone') ||
-    (exercise.kind === 'build' && exercise.voicing.kind === 'any');
-  const lost = isFree ? missingDegrees(exercise, places) : [];
-  if (lost.length > 0) {
-    const notes = lost
-      .map((degree) => noteOnDegree(exercise.root, degree))
-      .filter((note) => note !== undefined);
-    const text = `${list(notes.map((note) => formatName(note, naming)))} ${notes.length === 1 ? 'is' : 'are'} missing.`;
-    const spot = verdict.missing.find((missing) =>
-      lost.some((degree) => degree === degreeOf(exercise, missing)),
-    );
-    return { text, tryThis: spot ? `Add ${placeText(spot)}.` : '' };
-  }
-  const count = verdict.missing.length;
-  const text =
-    count === 1
-      ? 'One note is missing.'
-      : count === 0
-        ? 'A note is missing.'
-        : `${String(count)} notes are missing.`;
-  return { text, tryThis: addText(verdict) };
-}
-
-function degreeOf(exercise: Exercise, spot: Place): Degree | undefined {
-  return degreeAt(exercise.root, degreesAsked(exercise), pitchClassAt(instrumentOf(exercise), spot));
-}
-
-function missingDegrees(exercise: Exercise, places: readonly Place[]): readonly Degree[] {
-  const needed =
-    exercise.kind === 'build'
-      ? neededDegrees(exercise.quality)
-      : exercise.kind === 'scale'
-        ? scaleDegrees(exercise.scale)
-        : [];
-  return needed.filter((degree) => !places.some((spot) => degreeOf(exercise, spot) === degree));
-}
-
-/** One note too many: on a taken string, foreign, or a tone that is not asked for here. */
-export function extraWords({ exercise, places, verdict, naming }: Slipped, tryThis: string): Words {
-  const subject = subjectOf(exercise, naming);
-  const twice = places.find(
-    (spot, index) =>
-      exercise.kind === 'build' && places.findIndex((other) => other.string === spot.string) < index,
-  );
-  if (twice)
-    return {
-      text: `String ${String(twice.string)} holds two notes, and one of them sounds.`,
-      tryThis: 'Keep one of them.',
-    };
-  const extra = verdict.marks.find((mark) => !mark.right)?.place;
-  if (!extra) return { text: `One note more than ${subject} has.`, tryThis };
-  const spot = capital(placeText(extra));
-  if (exercise.kind === 'find') return { text: `${spot} is another note than ${subject}.`, tryThis };
-  return degreeOf(exercise, extra) === undefined
-    ? { text: `${spot} is not part of ${subject}.`, tryThis }
-    : { text: `${spot} belongs to ${subject}, but is not asked for here.`, tryThis };
-}
-
-/** Right tones, outside the frets asked for. */
-export function outsideWords({ exercise, places }: Slipped, root: string): Words {
-  const range = exercise.range ? rangeText(exercise.range) : 'the frets asked for';
-  if (exercise.kind === 'find')
-    return {
-      text:
-        places.length === 1
-          ? `This is ${root}, outside ${range}.`
-          : `These are ${root}, not all in ${range}.`,
-      tryThis: `Look in ${range}.`,
-    };
-  return exercise.strictness === 'string'
-    ? {
-        text: `The notes are right. The root lies outside ${range}.`,
-        tryThis: `Look for ${root} in ${range}.`,
-      }
-    : { text: `The notes are right. Not all lie in ${range}.`, tryThis: `Stay in ${range}.` };
-}
-
-/** The last resort: where it lies. */
-export function otherPlaceWords(
-  { exercise, places, verdict }: Slipped,
-  root: string,
-  tryFirst: string,
-): Words {
+/** The slip and why, and what to try. */
+export function causeWords(slipped: Slipped): Words {
+  const { exercise, answer, verdict, naming } = slipped;
+  if (exercise.kind === 'name') return nameWords(exercise, answer, verdict, naming);
   const [first] = verdict.corrections;
-  const instrument = instrumentOf(exercise);
-  if (exercise.kind === 'find') {
-    const other = places.find((spot) => pitchClassAt(instrument, spot) !== pitchClassOf(exercise.root));
-    const expected = first?.to ?? nearest(exercise, other);
-    const text = other
-      ? `${capital(placeText(other))} is another note.`
-      : `Not every place here is asked for.`;
-    return { text, tryThis: expected ? `${root} is at ${placeText(expected)}.` : '' };
+  const slots = {
+    ...slotsOf(exercise, naming),
+    fret: first ? fretText(first.to) : '',
+    given: answer.finger ?? '',
+  };
+  const { cause } = verdict;
+  const isFind = exercise.kind === 'find';
+  const isHigh = direction(verdict) === 'high';
+  const words = (text: MessageKey, tryThis: MessageKey | ''): Words => ({
+    text: say(text, slots),
+    tryThis: tryThis === '' ? '' : say(tryThis, slots),
+  });
+  const tryFirst = correctionText(verdict);
+  switch (cause) {
+    case 'low-string-map':
+      return lowStringMapWords(slipped, slots);
+    case 'low-string-box':
+      return words('low-string-box', 'low-string-box-try');
+    case 'short-step':
+      return stepWords(slipped);
+    case 'major-for-minor':
+    case 'minor-for-major':
+      return thirdWords(slipped, tryFirst);
+    case 'letters-two-frets':
+      return { text: say('letters-two-frets', slots), tryThis: tryFirst };
+    case 'nut-as-one':
+      return words('nut-as-one', isFind ? 'try-fret' : 'move-up-fret');
+    case 'mark-drift':
+      return words(
+        isHigh ? 'mark-drift-high' : 'mark-drift-low',
+        isFind ? 'try-fret' : isHigh ? 'move-down-fret' : 'move-up-fret',
+      );
+    case 'sharp-for-flat':
+      return {
+        text: say(exercise.root.alteration < 0 ? 'sharp-for-flat' : 'flat-for-sharp'),
+        tryThis: tryFirst,
+      };
+    case 'relative-root':
+      return verdict.corrections.length === 0
+        ? words('relative-root-mark', 'root-mark-try')
+        : { text: say('relative-root', slots), tryThis: tryFirst };
+    case 'tuning-ignored':
+    case 'capo-ignored':
+      return { text: say(cause), tryThis: tryFirst };
+    case 'strings-reversed':
+    case 'frets-mirrored':
+      return words(cause, `${cause}-try`);
+    case 'next-string':
+      return words('next-string', 'move-over');
+    case 'right-note-wrong-string':
+      return words(isFind ? 'right-note-wrong-string' : 'right-notes-wrong-string', 'look-on-string');
+    case 'wrong-octave':
+      return isFind
+        ? words(isHigh ? 'octave-high' : 'octave-low', 'try-fret')
+        : words(isHigh ? 'octaves-high' : 'octaves-low', isHigh ? 'move-down-octave' : 'move-up-octave');
+    case 'outside-range':
+      return outsideWords(slipped, words);
+    case 'wrong-form':
+      return exercise.kind === 'build' && exercise.voicing.kind === 'strings'
+        ? words('wrong-strings', 'wrong-strings-try')
+        : { text: say('wrong-form', slots), tryThis: tryFirst };
+    case 'wrong-bass':
+      return words('wrong-bass', 'wrong-bass-try');
+    case 'wrong-order':
+      return words('order-up', orderTry(exercise));
+    case 'wrong-root-mark':
+      return words(answer.root ? 'root-mark-elsewhere' : 'root-unmarked', 'root-mark-try');
+    case 'wrong-finger':
+      return words(answer.finger === undefined ? 'finger-unsaid' : 'finger-other', 'finger-try');
+    case 'muted-string-sounded':
+      return stringsWords(
+        verdict.marks.filter((mark) => !mark.right).map((mark) => mark.place),
+        'muted-string',
+        say('muted-try'),
+      );
+    case 'sounding-string-muted':
+      return stringsWords(verdict.missing, 'silent-string', tryFirst);
+    case 'missing-tone':
+      return missingWords(slipped, tryFirst);
+    case 'extra-tone':
+      return extraWords(slipped, verdict.corrections.length > 0 ? tryFirst : say('leave-out'));
+    case 'one-fret-off':
+      return besideWords(slipped, words);
+    case 'other-place':
+    case 'other-name':
+      return otherPlaceWords(slipped, tryFirst);
+    default:
+      return assertNever(cause);
   }
-  const astray = verdict.marks.filter((mark) => !mark.right).map((mark) => mark.place);
-  if (exercise.kind === 'scale' && astray.length > 1)
-    return { text: `${String(astray.length)} notes lie elsewhere.`, tryThis: tryFirst };
-  if (astray.length === 0) return { text: 'The notes lie elsewhere.', tryThis: tryFirst };
-  const verb = new Set(astray.map((spot) => spot.string)).size === 1 ? 'lies' : 'lie';
-  return { text: `${stringsText(astray)} ${verb} elsewhere.`, tryThis: tryFirst };
 }
 
-/** The right place whose pitch is nearest. */
-function nearest(exercise: Exercise, from: Place | undefined): Place | undefined {
-  const instrument = instrumentOf(exercise);
-  const spots = targetsOf(exercise).flatMap((target) => target.notes.map((note) => note.place));
-  if (!from) return spots[0];
-  const distance = (spot: Place) => Math.abs(midiAt(instrument, spot) - midiAt(instrument, from));
-  return spots.sort((a, b) => distance(a) - distance(b))[0];
+/** "Try string 2, fret 5.", else what to add. */
+function correctionText({ corrections: [first], missing: [lost] }: SlipVerdict): string {
+  if (first) return say('try', { place: placeText(first.to) });
+  return lost ? say('add', { place: placeText(lost) }) : '';
+}
+
+function outsideWords(
+  { exercise, answer }: Slipped,
+  words: (text: MessageKey, tryThis: MessageKey | '') => Words,
+): Words {
+  if (exercise.kind === 'find')
+    return words(answer.places.length === 1 ? 'outside-find-one' : 'outside-find-many', 'look-in');
+  return exercise.strictness === 'string'
+    ? words('outside-root', 'look-for-in')
+    : words('outside-notes', 'stay-in');
+}
+
+function orderTry(exercise: Exercise): MessageKey {
+  if (exercise.kind !== 'scale' || exercise.coverage === 'every-tone') return 'order-from-root-try';
+  return `order-${exercise.order ?? 'up'}-try`;
+}
+
+function stringsWords(
+  spots: readonly Place[],
+  key: 'muted-string' | 'silent-string',
+  tryThis: string,
+): Words {
+  const isMany = new Set(spots.map((spot) => spot.string)).size > 1;
+  return { text: say(isMany ? `${key}s` : key, { strings: stringsText(spots) }), tryThis };
+}
+
+function besideWords(
+  { exercise, verdict }: Slipped,
+  words: (text: MessageKey, tryThis: MessageKey | '') => Words,
+): Words {
+  const side = direction(verdict);
+  if (isWholeShift(exercise, verdict))
+    return words(`whole-${shapeWord(exercise)}-${side}`, side === 'high' ? 'move-down-fret' : 'move-up-fret');
+  const spots = verdict.corrections.map(({ from }) => from);
+  const isMany = new Set(spots.map((spot) => spot.string)).size > 1;
+  const [first] = verdict.corrections;
+  return {
+    text: say(`beside-${side}-${isMany ? 'many' : 'one'}`, { strings: stringsText(spots) }),
+    tryThis: first ? say('try-fret', { fret: fretText(first.to) }) : '',
+  };
+}
+
+function shapeWord(exercise: Exercise): 'form' | 'shape' | 'pattern' {
+  if (exercise.kind === 'scale') return 'pattern';
+  return exercise.kind === 'build' && exercise.voicing.kind !== 'form' ? 'shape' : 'form';
+}
+
+/** Whether the whole answer is a right one, moved along the neck by the same number of frets. */
+export function isWholeShift(exercise: Exercise, { marks, corrections }: SlipVerdict): boolean {
+  const [first] = corrections;
+  if (!first || marks.length < 2) return false;
+  const frets = first.to.fret - first.from.fret;
+  return targetsOf(exercise).some(({ accepted }) =>
+    marks.every(({ place: spot }) =>
+      accepted.some((other) => samePlace(other, place(spot.string, spot.fret + frets))),
+    ),
+  );
+}
+
+export function direction({ corrections: [first] }: SlipVerdict): 'low' | 'high' {
+  return first && first.from.fret < first.to.fret ? 'low' : 'high';
 }

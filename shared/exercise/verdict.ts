@@ -1,21 +1,38 @@
 import type { Place } from '../theory/fretboard.ts';
 import type { Degree } from '../theory/interval.ts';
 
-/** Named patterns of wrong answers. The Desk shows the name, the Stand plain words. */
+/** Named patterns of wrong answers (SPEC SLIP). The Desk shows the name, the Stand plain words. */
 export type SlipCause =
-  | 'string-6-map'
-  | 'string-3-to-2-step'
+  | 'low-string-map'
+  | 'low-string-box'
+  | 'short-step'
   | 'major-for-minor'
   | 'minor-for-major'
+  | 'letters-two-frets'
+  | 'nut-as-one'
+  | 'mark-drift'
+  | 'sharp-for-flat'
+  | 'relative-root'
+  | 'tuning-ignored'
+  | 'capo-ignored'
+  | 'strings-reversed'
+  | 'frets-mirrored'
+  | 'next-string'
   | 'right-note-wrong-string'
   | 'wrong-octave'
-  | 'strings-reversed'
-  | 'missing-tone'
-  | 'extra-tone'
   | 'outside-range'
   | 'wrong-form'
+  | 'wrong-bass'
+  | 'wrong-order'
+  | 'wrong-root-mark'
+  | 'wrong-finger'
+  | 'muted-string-sounded'
+  | 'sounding-string-muted'
   | 'one-fret-off'
-  | 'other-place';
+  | 'extra-tone'
+  | 'missing-tone'
+  | 'other-place'
+  | 'other-name';
 
 /** What one place of the answer is worth. */
 export interface PlaceMark {
@@ -41,6 +58,8 @@ export interface KeyNote {
 
 export interface RightVerdict {
   readonly kind: 'right';
+  /** The degree that sounds lowest, where a chord is inverted and no bass was asked. */
+  readonly inversion?: Degree;
 }
 
 export interface SlipVerdict {

@@ -1,34 +1,24 @@
 import { stringNumbers } from '../theory/fretboard.ts';
+import { instrumentName } from '../theory/instrument.ts';
 import { formatName, type NoteNaming } from '../theory/naming.ts';
-import type { NoteName } from '../theory/pitch.ts';
+import { octave, pitchClassOf, type NoteName } from '../theory/pitch.ts';
 import { formRow } from '../theory/shape.ts';
+import { isReentrant } from '../theory/string-steps.ts';
+import { chordNames } from '../theory/tables/chord-names.ts';
 import type { ChordQuality } from '../theory/tables/chords.ts';
 import type { FormId } from '../theory/tables/forms.ts';
+import { scaleNames } from '../theory/tables/scale-names.ts';
 import type { ScaleId } from '../theory/tables/scales.ts';
-import type { BuildExercise, Exercise, ScaleExercise } from './exercise.ts';
-import { capital, list, rangeText } from './phrases.ts';
-import { acceptedRoots, instrumentOf } from './targets.ts';
+import type { BuildExercise, Exercise, NameExercise, ScaleExercise, ScaleOrder } from './exercise.ts';
+import { capital, list, placeText, rangeText } from './phrases.ts';
+import { acceptedRoots, instrumentOf, isRootBound } from './roots.ts';
 
 /** Chord qualities as a teacher says them. */
-export const qualityWords: Readonly<Record<ChordQuality, string>> = {
-  major: 'major',
-  minor: 'minor',
-  dim: 'diminished',
-  aug: 'augmented',
-  sus2: 'sus2',
-  sus4: 'sus4',
-  '5': 'power chord',
-  '7': '7',
-  maj7: 'maj7',
-  m7: 'm7',
-};
+export const qualityWords = Object.fromEntries(
+  Object.entries(chordNames).map(([quality, { words }]) => [quality, words]),
+) as Readonly<Record<ChordQuality, string>>;
 
-export const scaleWords: Readonly<Record<ScaleId, string>> = {
-  major: 'major scale',
-  'natural-minor': 'natural minor scale',
-  'major-pentatonic': 'major pentatonic',
-  'minor-pentatonic': 'minor pentatonic',
-};
+export const scaleWords = scaleNames;
 
 export const formWords: Readonly<Record<FormId, string>> = {
   E: 'E form',
@@ -40,12 +30,21 @@ export const formWords: Readonly<Record<FormId, string>> = {
   'triad-432': 'close triad on strings 4, 3 and 2',
 };
 
-const symbols: ReadonlySet<ChordQuality> = new Set(['sus2', 'sus4', '7', 'maj7', 'm7']);
+/** Qualities that are said rather than written: "E minor", and not "Em". */
+const saidQualities: ReadonlySet<ChordQuality> = new Set<ChordQuality>(['major', 'minor', 'dim', 'aug', '5']);
 
-/** "E minor", and a symbol without a gap, "Em7"; a syllable keeps the gap, "mi m7". */
-export function chordName(root: NoteName, quality: ChordQuality, naming: NoteNaming): string {
-  const gap = symbols.has(quality) && naming !== 'solfege' ? '' : ' ';
-  return formatName(root, naming) + gap + qualityWords[quality];
+/** "E minor", and a symbol without a gap, "Em7"; a syllable keeps the gap, "mi m7". A bass stands behind a stroke. */
+export function chordName(
+  root: NoteName,
+  quality: ChordQuality,
+  naming: NoteNaming,
+  bass: NoteName | undefined = undefined,
+): string {
+  const isSaid = saidQualities.has(quality);
+  const gap = !isSaid && naming !== 'solfege' ? '' : ' ';
+  const kind = isSaid ? chordNames[quality].words : chordNames[quality].symbol;
+  const over = bass && pitchClassOf(bass) !== pitchClassOf(root) ? `/${formatName(bass, naming)}` : '';
+  return formatName(root, naming) + gap + kind + over;
 }
 
 /** "E minor pentatonic". */
@@ -58,8 +57,10 @@ export function subjectOf(exercise: Exercise, naming: NoteNaming): string {
   switch (exercise.kind) {
     case 'find':
       return formatName(exercise.root, naming);
+    case 'name':
+      return placeText(exercise.place);
     case 'build':
-      return chordName(exercise.root, exercise.quality, naming);
+      return chordName(exercise.root, exercise.quality, naming, exercise.bass);
     case 'scale':
       return scaleName(exercise.root, exercise.scale, naming);
   }
@@ -71,21 +72,63 @@ export interface Wording {
   readonly detail: string;
 }
 
+/** The words in every naming, for readers who may differ in theirs. */
+export type Wordings = Readonly<Record<NoteNaming, Wording>>;
+
+/** `wordingsOf(exercise).german` is what a German reader is asked. */
+export function wordingsOf(exercise: Exercise): Wordings {
+  const [english, german, solfege] = (['english', 'german', 'solfege'] as const).map((naming) =>
+    wordingOf(exercise, naming),
+  ) as [Wording, Wording, Wording];
+  return { english, german, solfege };
+}
+
 /** "Find D", "On string 2 (second thinnest), any fret." */
 export function wordingOf(exercise: Exercise, naming: NoteNaming): Wording {
   const subject = subjectOf(exercise, naming);
+  const root = formatName(exercise.root, naming);
+  const detail = (text: string) => [text, ...instrumentDetail(exercise, naming)].join(' ');
   switch (exercise.kind) {
     case 'find':
-      return { title: `Find ${subject}`, detail: `${capital(whereOf(exercise))}.` };
+      return exercise.wanted === 'every'
+        ? { title: `Find every ${subject}`, detail: detail(`${capital(whereOf(exercise))}. All of them.`) }
+        : { title: `Find ${subject}`, detail: detail(`${capital(whereOf(exercise))}.`) };
+    case 'name':
+      return {
+        title: 'Name this place',
+        detail: detail(`${capital(subject)}. ${nameDetail(exercise, root)}`),
+      };
     case 'build':
-      return { title: `Build ${subject}`, detail: buildDetail(exercise) };
+      return { title: `Build ${subject}`, detail: detail(buildDetail(exercise, naming)) };
     case 'scale':
-      return { title: subject, detail: scaleDetail(exercise) };
+      return { title: subject, detail: detail(scaleDetail(exercise)) };
   }
 }
 
-function isRootBound({ strictness }: Exercise): boolean {
-  return strictness === 'place' || strictness === 'string';
+function nameDetail({ wanted }: NameExercise, root: string): string {
+  switch (wanted) {
+    case 'note':
+      return 'Which note is it?';
+    case 'interval':
+      return `Which interval above ${root} is it?`;
+    case 'degree':
+      return `Which degree is it, with ${root} as the root?`;
+  }
+}
+
+/** A tuning or capo that can't be seen is said: frets are counted from the capo. */
+function instrumentDetail(exercise: Exercise, naming: NoteNaming): readonly string[] {
+  const instrument = instrumentOf(exercise);
+  return instrument.homeStrings ? [`${instrumentName(instrument, naming)}.`] : [];
+}
+
+/** What the answer must hold besides the notes. */
+function extrasText(exercise: BuildExercise | ScaleExercise): string {
+  const root = exercise.marksRoot ? ' Mark the root.' : '';
+  const finger = exercise.asksFinger
+    ? ` Say which finger takes the root on string ${String(exercise.rootString)}.`
+    : '';
+  return root + finger;
 }
 
 /** Where the root may lie. One place is told by its half of the neck, since its fret is the answer. */
@@ -94,7 +137,7 @@ function whereOf(exercise: Exercise): string {
   const string = `on string ${String(exercise.rootString)}${exercise.kind === 'find' ? sideOf(exercise) : ''}`;
   switch (strictness) {
     case 'place':
-      return `${string}, ${acceptedRoots(exercise).some((root) => root.fret >= 12) ? 'fret 12 or above' : 'below fret 12'}`;
+      return `${string}, ${acceptedRoots(exercise).some((root) => root.fret >= octave) ? `fret ${String(octave)} or above` : `below fret ${String(octave)}`}`;
     case 'string':
       return range ? `${string}, ${rangeText(range)}` : `${string}, any fret`;
     case 'range':
@@ -106,26 +149,33 @@ function whereOf(exercise: Exercise): string {
 
 const ranks = ['', 'second ', 'third ', 'fourth ', 'fifth '];
 
-/** The string's place for somebody who can't count them yet; the thicker half is counted from the thick side. */
+/**
+ * The string's place for somebody who can't count them yet; the thicker half is counted from the thick side. Where
+ * the tuning doesn't fall from string to string thickness says nothing.
+ */
 function sideOf(exercise: Exercise): string {
-  const count = stringNumbers(instrumentOf(exercise)).length;
+  const instrument = instrumentOf(exercise);
+  const count = stringNumbers(instrument).length;
   const { rootString } = exercise;
+  if (isReentrant(instrument)) return ` of ${String(count)}`;
   const fromThin = rootString - 1;
   const fromThick = count - rootString;
   const [rank, side] = fromThin <= fromThick ? [ranks[fromThin], 'thinnest'] : [ranks[fromThick], 'thickest'];
   return rank === undefined ? '' : ` (${rank}${side})`;
 }
 
-function buildDetail(exercise: BuildExercise): string {
+function buildDetail(exercise: BuildExercise, naming: NoteNaming): string {
   const where = isRootBound(exercise) ? `Root ${whereOf(exercise)}` : capital(whereOf(exercise));
-  const { voicing } = exercise;
+  const { voicing, bass } = exercise;
+  const lowest = bass ? ` ${formatName(bass, naming)} sounds lowest.` : '';
+  const extras = lowest + extrasText(exercise);
   switch (voicing.kind) {
     case 'form':
-      return `${formWhere(exercise)}. ${capital(formWords[voicing.form])}${optionalText(exercise)}.`;
+      return `${formWhere(exercise)}. ${capital(formWords[voicing.form])}${optionalText(exercise)}.${extras}`;
     case 'strings':
-      return `${where}. Exactly strings ${list([...voicing.strings].sort((a, b) => b - a))}.`;
+      return `${where}. Exactly strings ${list([...voicing.strings].sort((a, b) => b - a))}.${extras}`;
     case 'any':
-      return `${where}. Any voicing.`;
+      return `${where}. Any voicing.${extras}`;
   }
 }
 
@@ -150,8 +200,25 @@ function optionalText({ voicing, quality, rootString }: BuildExercise): string {
 function scaleDetail(exercise: ScaleExercise): string {
   const where = whereOf(exercise);
   const { strictness, coverage, rootFinger } = exercise;
+  const extras = orderText(exercise) + extrasText(exercise);
   if (coverage === 'every-tone')
-    return `${isRootBound(exercise) ? `A root ${where}` : capital(where)}. Each note name at least once.`;
-  if (strictness === 'range') return `${capital(where)}. Every note of the scale there.`;
-  return `Root ${where}, under finger ${String(rootFinger)}. Every note under the hand, on all strings.`;
+    return `${isRootBound(exercise) ? `A root ${where}` : capital(where)}. Each note name at least once.${extras}`;
+  if (strictness === 'range') return `${capital(where)}. Every note of the scale there.${extras}`;
+  return `Root ${where}, under finger ${String(rootFinger)}. Every note under the hand, on all strings.${extras}`;
+}
+
+const orders: Readonly<Record<ScaleOrder, string>> = {
+  up: ' In order, upwards.',
+  down: ' In order, downwards.',
+  'up-and-down': ' In order, up and back down the same way.',
+};
+const ordersFromRoot: Readonly<Record<ScaleOrder, string>> = {
+  up: ' In order, upwards from a root.',
+  down: ' In order, downwards from a root.',
+  'up-and-down': ' In order, from a root up and back down the same way.',
+};
+
+function orderText({ order, coverage }: ScaleExercise): string {
+  if (order === undefined) return '';
+  return (coverage === 'every-tone' ? ordersFromRoot : orders)[order];
 }

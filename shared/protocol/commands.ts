@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import type { PlanId, RoundId, SeatId, SendId, StudentId } from './ids.ts';
-import { exerciseSchema, idSchema, placesSchema, textSchema } from './schemas.ts';
+import { answerEntries, exerciseSchema, idSchema, placesSchema, textSchema } from './schemas.ts';
 
 /** What a Stand may ask of the server. */
 export const standCommandSchema = v.variant('kind', [
@@ -8,7 +8,7 @@ export const standCommandSchema = v.variant('kind', [
     kind: v.literal('place'),
     roundId: idSchema<RoundId>(),
     sendId: idSchema<SendId>(),
-    places: placesSchema,
+    ...answerEntries,
     done: v.boolean(),
   }),
   /** "Not me": frees a shared device. */
@@ -60,7 +60,7 @@ export const deskCommandSchema = v.variant('kind', [
     moreTime: v.optional(v.picklist([1, 1.25, 1.5, 2, 3])),
     team: v.optional(v.nullable(textSchema(20))),
   }),
-  v.strictObject({ kind: v.literal('enter'), studentId: idSchema<StudentId>(), places: placesSchema }),
+  v.strictObject({ kind: v.literal('enter'), studentId: idSchema<StudentId>(), ...answerEntries }),
   /** Counts this answer as right after all, or takes that back. */
   v.strictObject({
     kind: v.literal('accept'),

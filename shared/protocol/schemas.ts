@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { namedDegrees, type Named } from '../exercise/answer.ts';
 import type { Exercise } from '../exercise/exercise.ts';
 import type { Fret, FretRange, Place, StringNumber } from '../theory/fretboard.ts';
 import type { NoteName } from '../theory/pitch.ts';
@@ -58,12 +59,35 @@ const noteSchema: v.GenericSchema<unknown, NoteName> = v.strictObject({
   alteration: v.picklist([-2, -1, 0, 1, 2]),
 });
 
+/** Whether there is such an instrument is `instrumentById`'s to say. */
+export const instrumentIdSchema = v.pipe(v.string(), v.maxLength(120));
+
+const fingerSchema = v.picklist([1, 2, 3, 4]);
+
+const namedSchema: v.GenericSchema<unknown, Named> = v.variant('kind', [
+  v.strictObject({ kind: v.literal('note'), note: noteSchema }),
+  v.strictObject({ kind: v.literal('degree'), degree: v.picklist(namedDegrees) }),
+]);
+
+/** The fields of an answer, as `Answer` has them. */
+export const answerEntries = {
+  places: placesSchema,
+  named: v.exactOptional(namedSchema),
+  root: v.exactOptional(placeSchema),
+  finger: v.exactOptional(fingerSchema),
+};
+
 const taskEntries = {
-  instrument: v.pipe(v.string(), v.maxLength(40)),
+  instrument: instrumentIdSchema,
   root: noteSchema,
   rootString: stringSchema,
   strictness: v.picklist(['place', 'string', 'range', 'anywhere']),
   range: v.nullable(rangeSchema),
+};
+
+const extraEntries = {
+  marksRoot: v.exactOptional(v.boolean()),
+  asksFinger: v.exactOptional(v.boolean()),
 };
 
 const qualities = Object.keys(chordTable) as [ChordQuality, ...ChordQuality[]];
@@ -84,18 +108,32 @@ const voicingSchema = v.variant('kind', [
 
 /** Only the shape; whether the exercise can be asked is `checkExercise`'s to say. */
 export const exerciseSchema: v.GenericSchema<unknown, Exercise> = v.variant('kind', [
-  v.strictObject({ kind: v.literal('find'), ...taskEntries }),
+  v.strictObject({
+    kind: v.literal('find'),
+    ...taskEntries,
+    wanted: v.exactOptional(v.picklist(['one', 'every'])),
+  }),
+  v.strictObject({
+    kind: v.literal('name'),
+    ...taskEntries,
+    place: placeSchema,
+    wanted: v.picklist(['note', 'interval', 'degree']),
+  }),
   v.strictObject({
     kind: v.literal('build'),
     ...taskEntries,
+    ...extraEntries,
     quality: v.picklist(qualities),
+    bass: v.exactOptional(noteSchema),
     voicing: voicingSchema,
   }),
   v.strictObject({
     kind: v.literal('scale'),
     ...taskEntries,
+    ...extraEntries,
     scale: v.picklist(scales),
+    order: v.exactOptional(v.picklist(['up', 'down', 'up-and-down'])),
     coverage: v.picklist(['every-pitch', 'every-tone']),
-    rootFinger: v.picklist([1, 2, 3, 4]),
+    rootFinger: fingerSchema,
   }),
 ]);

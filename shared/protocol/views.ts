@@ -1,5 +1,9 @@
+import type { Answer } from '../exercise/answer.ts';
 import type { Exercise } from '../exercise/exercise.ts';
+import type { Input } from '../exercise/input.ts';
+import type { Pattern } from '../exercise/pattern.ts';
 import type { KeyNote, SlipVerdict, Verdict } from '../exercise/verdict.ts';
+import type { Wordings } from '../exercise/wording.ts';
 import type { InstrumentId, Place } from '../theory/fretboard.ts';
 import type { NoteNaming } from '../theory/naming.ts';
 import type { ClassSettings } from './commands.ts';
@@ -9,10 +13,10 @@ import type { ClassCode, ClassId, PlanId, RoundId, SeatId, SendId, StudentId, Ti
 
 /** What a round asks, in words; all that a Stand or Board holds before the reveal. */
 export interface TaskView {
-  readonly title: string;
-  readonly detail: string;
+  /** In every naming: each reader takes their own. */
+  readonly wording: Wordings;
   readonly instrument: InstrumentId;
-  readonly placesPerString: 'one' | 'many';
+  readonly input: Input;
   /** Set only where the exercise states a fret range. */
   readonly range: { readonly low: number; readonly high: number } | null;
 }
@@ -21,8 +25,8 @@ export interface TaskView {
 export type ShowView =
   | {
       readonly kind: 'chart';
-      readonly title: string;
-      readonly detail: string;
+      readonly wording: Wordings;
+      readonly instrument: InstrumentId;
       readonly notes: readonly KeyNote[];
     }
   | { readonly kind: 'taps'; readonly places: readonly Place[] };
@@ -82,10 +86,9 @@ export interface StandOwnView {
   readonly accepted: boolean;
 }
 
-export interface OwnAnswerView {
+export interface OwnAnswerView extends Answer {
   readonly roundId: RoundId;
   readonly sendId: SendId;
-  readonly places: readonly Place[];
   readonly done: boolean;
   readonly late: boolean;
 }
@@ -147,8 +150,7 @@ export type BoardStage =
   | { readonly kind: 'score'; readonly score: ScoreView }
   | { readonly kind: 'over'; readonly score: ScoreView };
 
-export interface DeskAnswerView {
-  readonly places: readonly Place[];
+export interface DeskAnswerView extends Answer {
   readonly done: boolean;
   readonly by: 'student' | 'teacher';
   readonly verdict: Verdict;
@@ -166,6 +168,8 @@ export interface DeskStudentView {
   /** `here`: a device is connected · `away`: was here, is out of touch · `absent`: on the register only. */
   readonly presence: 'here' | 'away' | 'absent';
   readonly answer: DeskAnswerView | null;
+  /** The same slip in several rounds of this class. */
+  readonly pattern: Pattern | null;
   /** Arrived after the hold; counts only if the teacher says so. */
   readonly late: (DeskAnswerView & { readonly counted: boolean }) | null;
 }
@@ -214,5 +218,7 @@ export interface DeskView {
     readonly name: string;
     readonly reason: 'new' | 'move';
   }[];
+  /** The same slip in several rounds, of the class as a whole. */
+  readonly pattern: Pattern | null;
   readonly score: ScoreView;
 }

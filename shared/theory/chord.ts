@@ -5,7 +5,7 @@ import { scaleTable, type ScaleId } from './tables/scales.ts';
 
 /** Degrees of a chord quality: `chordDegrees('minor')` is 1, ♭3, 5. */
 export function chordDegrees(quality: ChordQuality): readonly Degree[] {
-  return chordTable[quality];
+  return chordTable[quality].degrees;
 }
 
 /** Degrees of a scale. */
@@ -27,13 +27,4 @@ export function degreeAt(
 ): Degree | undefined {
   const above = pitchClass(sounding - pitchClassOf(root));
   return degrees.find((degree) => pitchClass(semitonesOf(degree)) === above);
-}
-
-/**
- * The degrees that must sound for the chord to be itself (SPEC CHORD-2…4): every tone of a triad, a sus or a power
- * chord; in chords of four tones the perfect fifth may be left out.
- */
-export function neededDegrees(quality: ChordQuality): readonly Degree[] {
-  const degrees = chordDegrees(quality);
-  return degrees.length > 3 ? degrees.filter((degree) => degree !== '5') : degrees;
 }

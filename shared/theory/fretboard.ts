@@ -1,7 +1,9 @@
 import { known } from '../lib/assert.ts';
 import type { Brand } from '../lib/brand.ts';
-import { midiOf, parsePitch, pitchClass, type MidiNote, type Pitch, type PitchClass } from './pitch.ts';
-import { tuningTable, type TuningId } from './tables/tunings.ts';
+import { parseInstrument, tuningIds } from './instrument-id.ts';
+import type { InstrumentSpec } from './instrument.ts';
+import { midiOf, octave, pitchClass, type MidiNote, type Pitch, type PitchClass } from './pitch.ts';
+import type { InstrumentFamily } from './tables/tunings.ts';
 
 /** 1 is the thinnest, highest string (MusicXML `string`). */
 export type StringNumber = Brand<number, 'StringNumber'>;
@@ -21,41 +23,57 @@ export interface FretRange {
   readonly high: Fret;
 }
 
+/** What travels and is stored: a tuning or its strings, and options; see `instrument-id.ts`. */
+export type InstrumentId = string;
+
 /** A fretted instrument as data: nothing in logic may assume six strings or standard tuning. */
 export interface Instrument {
-  readonly id: string;
-  /** Index 0 is string 1. */
+  readonly id: InstrumentId;
+  /** What it was made from, counted from the nut. */
+  readonly spec: InstrumentSpec;
+  /** Without the capo; `instrumentName` says it whole. */
+  readonly name: string;
+  readonly family: InstrumentFamily;
+  /** Index 0 is string 1. What sounds at fret 0, with the capo on. */
   readonly openStrings: readonly Pitch[];
+  /** Frets that can be played, counted from the capo. */
   readonly fretCount: number;
-  /** Nut to bridge, in millimetres. */
+  /** Nut, or capo, to bridge, in millimetres. */
   readonly scaleLengthMm: number;
   /** Frets with a position mark, and those with a double one. */
   readonly marks: readonly number[];
   readonly doubleMarks: readonly number[];
+  /** The fret, from the nut, at which a capo sits; 0 is none. */
+  readonly capo: number;
+  /** What the same strings sound in the family's usual tuning without capo; undefined where that is what they sound. */
+  readonly homeStrings: readonly MidiNote[] | undefined;
 }
 
-function openStrings(id: TuningId): readonly Pitch[] {
-  return tuningTable[id].map((text) => known(parsePitch(text), `pitch ${text}`));
+const ofTable: ReadonlyMap<InstrumentId, Instrument> = new Map(
+  tuningIds.flatMap((id) => {
+    const parsed = parseInstrument(id);
+    return parsed.ok ? [[id, parsed.value] as const] : [];
+  }),
+);
+
+/** Others asked for lately, so that one id is one object; bounded, for ids come from outside. */
+const lately = new Map<InstrumentId, Instrument>();
+const remembered = 100;
+
+/** The instrument that an id means, or undefined: `instrumentById('guitar-drop-d+capo=2')`. */
+export function instrumentById(id: InstrumentId): Instrument | undefined {
+  const found = ofTable.get(id) ?? lately.get(id);
+  if (found) return found;
+  const parsed = parseInstrument(id);
+  if (!parsed.ok) return undefined;
+  const [oldest] = lately.keys();
+  if (lately.size >= remembered && oldest !== undefined) lately.delete(oldest);
+  lately.set(id, parsed.value);
+  return parsed.value;
 }
 
 /** The six-string guitar in standard tuning; 648 mm is a usual scale length. */
-export const standardGuitar: Instrument = {
-  id: 'guitar',
-  openStrings: openStrings('standard'),
-  fretCount: 19,
-  scaleLengthMm: 648,
-  marks: [3, 5, 7, 9, 12, 15, 17, 19],
-  doubleMarks: [12],
-};
-
-const instruments: readonly Instrument[] = [standardGuitar];
-
-export type InstrumentId = string;
-
-/** The instrument with this id, or undefined. */
-export function instrumentById(id: InstrumentId): Instrument | undefined {
-  return instruments.find((instrument) => instrument.id === id);
-}
+export const standardGuitar: Instrument = known(instrumentById('guitar'), 'guitar');
 
 /** String numbers from 1 (highest) to the last. */
 export function stringNumbers(instrument: Instrument): readonly StringNumber[] {
@@ -85,7 +103,7 @@ export function isOnNeck(instrument: Instrument, place: Place): boolean {
 
 /** Distance from nut to fret wire in the unit of `scaleLength`: L(1 − 2^(−n/12)) (equal temperament). */
 export function fretDistance(scaleLength: number, fret: number): number {
-  return scaleLength * (1 - 2 ** (-fret / 12));
+  return scaleLength * (1 - 2 ** (-fret / octave));
 }
 
 /** Whether two places are the same spot. */

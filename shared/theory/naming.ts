@@ -44,16 +44,37 @@ function germanName({ letter, alteration }: NoteName): string {
   return letter + germanEndings[alteration];
 }
 
-/** Reads what `formatName` writes in the same system; undefined where it is no such name. */
+/**
+ * Reads what `formatName` writes in the same system, and the signs as ASCII: "Eb", "fa#"; undefined where it is no such
+ * name. German names hold no signs.
+ */
 export function parseName(text: string, naming: NoteNaming): NoteName | undefined {
-  const wanted = text.trim().toLowerCase();
-  for (const letter of letters) {
-    for (const alteration of alterations) {
-      const name = { letter, alteration };
-      if (formatName(name, naming).toLowerCase() === wanted) return name;
-    }
-  }
-  return undefined;
+  return readings[naming].get(text.trim().toLowerCase());
+}
+
+const asciiSigns: Readonly<Record<Alteration, string>> = { [-2]: 'bb', [-1]: 'b', 0: '', 1: '#', 2: '##' };
+
+/** Every way to write each name, worked out once. */
+const readings: Readonly<Record<NoteNaming, ReadonlyMap<string, NoteName>>> = {
+  english: readingsOf('english'),
+  german: readingsOf('german'),
+  solfege: readingsOf('solfege'),
+};
+
+function readingsOf(naming: NoteNaming): ReadonlyMap<string, NoteName> {
+  return new Map(
+    letters.flatMap((letter) =>
+      alterations.flatMap((alteration) => {
+        const name = { letter, alteration };
+        const stem = formatName({ letter, alteration: 0 }, naming);
+        const ways = [
+          formatName(name, naming),
+          ...(naming === 'german' ? [] : [stem + asciiSigns[alteration]]),
+        ];
+        return ways.map((way) => [way.toLowerCase(), name] as const);
+      }),
+    ),
+  );
 }
 
 /** A degree as a chart writes it: `degreeSign("b3")` is "♭3", and the root is "R". */

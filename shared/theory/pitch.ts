@@ -9,6 +9,9 @@ export type PitchClass = Brand<number, 'PitchClass'>;
 export type Letter = 'C' | 'D' | 'E' | 'F' | 'G' | 'A' | 'B';
 export const letters: readonly Letter[] = ['C', 'D', 'E', 'F', 'G', 'A', 'B'];
 
+/** Semitones in an octave (equal temperament). */
+export const octave = 12;
+
 /** Semitones that the accidental adds: −2 is a double flat, 1 a sharp. */
 export type Alteration = -2 | -1 | 0 | 1 | 2;
 
@@ -27,7 +30,7 @@ const semitoneOfLetter: Readonly<Record<Letter, number>> = { C: 0, D: 2, E: 4, F
 
 /** Wraps any whole number of semitones into 0…11: `pitchClass(-1)` is 11. */
 export function pitchClass(semitones: number): PitchClass {
-  return (((semitones % 12) + 12) % 12) as PitchClass;
+  return (((semitones % octave) + octave) % octave) as PitchClass;
 }
 
 /** `pitchClassOf` of E flat is 3. */
@@ -37,12 +40,18 @@ export function pitchClassOf(name: NoteName): PitchClass {
 
 /** `midiOf` of C4 is 60; of C♭4 it is 59, since the octave belongs to the letter. */
 export function midiOf(pitch: Pitch): MidiNote {
-  return (12 * (pitch.octave + 1) + semitoneOfLetter[pitch.letter] + pitch.alteration) as MidiNote;
+  return (octave * (pitch.octave + 1) + semitoneOfLetter[pitch.letter] + pitch.alteration) as MidiNote;
+}
+
+/** The pitch of that name that sounds this note: C flat at 59 is C♭4. The name must fit the note. */
+export function pitchNamed(name: NoteName, midi: MidiNote): Pitch {
+  const number = (midi - semitoneOfLetter[name.letter] - name.alteration) / octave - 1;
+  return { letter: name.letter, alteration: name.alteration, octave: number };
 }
 
 /** Frequency in hertz in equal temperament on A4 = 440 Hz (ISO 16:1975). */
 export function frequencyOf(midi: MidiNote): number {
-  return 440 * 2 ** ((midi - 69) / 12);
+  return 440 * 2 ** ((midi - 69) / octave);
 }
 
 const notePattern = /^([A-G])(bb|##|b|#|)$/;

@@ -4,6 +4,7 @@ import {
   midiAt,
   pitchClassAt,
   place,
+  samePlace,
   stringNumbers,
   type Fret,
   type FretRange,
@@ -11,10 +12,26 @@ import {
   type Place,
 } from './fretboard.ts';
 import type { NoteName } from './pitch.ts';
+import { neighbourSteps, usualStep } from './string-steps.ts';
 import { scaleTable, type ScaleId } from './tables/scales.ts';
 
-/** The frets under a hand; one finger a fret. */
-const handFrets = 4;
+const fingers = 4;
+/** What a hand spans where strings lie a fifth apart; no usual tuning asks for more. */
+const mostHandFrets = 6;
+
+/**
+ * The frets under a hand: one fewer than the usual step between strings, so that one pitch at most falls between two
+ * of them; four on a guitar, six on a mandolin, and never fewer than one for each finger.
+ */
+export function handFrets(instrument: Instrument): number {
+  const step = usualStep(neighbourSteps(instrument)) ?? 0;
+  return Math.min(mostHandFrets, Math.max(fingers, step - 1));
+}
+
+/** How many frets above the index a finger lies: one fret each, or spread evenly over a wider hand. */
+function reachOf(finger: number, frets: number): number {
+  return Math.round(((finger - 1) * (frets - 1)) / (fingers - 1));
+}
 
 export interface Position {
   /** One place for each pitch, as a chart shows it: inside the hand, else the index stretched back. */
@@ -24,9 +41,14 @@ export interface Position {
 }
 
 /**
- * The position round a root: the hand's four frets with `rootFinger` on the root, every scale pitch from the
- * lowest under it on the lowest string to the highest on string 1. A pitch that falls between two strings a fourth
- * apart is stretched for. Undefined where the hand would lie before the nut or past the last fret.
+ * The position round a root: the hand's frets with `rootFinger` on the root, every scale pitch from the lowest to the
+ * highest that lies under the hand. A pitch that falls between two strings is stretched for; one that no stretch of a
+ * fret reaches (strings further apart than the usual step) isn't part of it. Undefined where the hand would lie before
+ * the nut or past the last fret.
+ *
+ * Lowest and highest are meant by pitch, whichever string has them. On a re-entrant ukulele string 3 therefore starts
+ * the position and string 1 ends it; string 4 repeats pitches that lie there already, and is as right as they are: the
+ * chart shows the place on the string with the smallest number, the other is accepted.
  */
 export function positionAt(
   instrument: Instrument,
@@ -35,23 +57,27 @@ export function positionAt(
   rootPlace: Place,
   rootFinger: number,
 ): Position | undefined {
-  const low = rootPlace.fret - (rootFinger - 1);
-  const high = low + handFrets - 1;
+  const hand = handFrets(instrument);
+  const low = rootPlace.fret - reachOf(rootFinger, hand);
+  const high = low + hand - 1;
   if (low < 0 || high > instrument.fretCount) return undefined;
   const inHand = scalePlaces(instrument, root, scale, { low: low as Fret, high: high as Fret });
-  const lowest = extreme(instrument, inHand, Math.max(...stringNumbers(instrument)), Math.min);
-  const highest = extreme(instrument, inHand, 1, Math.max);
+  const pitches = inHand.map((note) => midiAt(instrument, note.place));
+  const lowest = Math.min(...pitches);
+  const highest = Math.max(...pitches);
   const reach = scalePlaces(instrument, root, scale, {
     low: Math.max(0, low - 1) as Fret,
     high: Math.min(instrument.fretCount, high + 1) as Fret,
   });
   const byPitch = new Map<number, ShapeNote>();
-  const preference = [inHand, reach.filter((note) => note.place.fret < low), reach];
+  // The root stays on its string, whichever other string reaches its pitch.
+  const atRoot = inHand.filter((note) => samePlace(note.place, rootPlace));
+  const preference = [atRoot, inHand, reach.filter((note) => note.place.fret < low), reach];
   for (const notes of preference) {
     for (const note of notes) {
       const pitch = midiAt(instrument, note.place);
       if (pitch < lowest || pitch > highest || byPitch.has(pitch)) continue;
-      byPitch.set(pitch, { ...note, finger: Math.min(4, Math.max(1, note.place.fret - low + 1)) });
+      byPitch.set(pitch, { ...note, finger: fingerAt(note.place.fret - low, hand) });
     }
   }
   const notes = [...byPitch].sort(([a], [b]) => a - b).map(([, note]) => note);
@@ -59,15 +85,11 @@ export function positionAt(
   return { notes, accepted };
 }
 
-function extreme(
-  instrument: Instrument,
-  notes: readonly ShapeNote[],
-  string: number,
-  choose: (...pitches: number[]) => number,
-): number {
-  return choose(
-    ...notes.filter((note) => note.place.string === string).map((note) => midiAt(instrument, note.place)),
-  );
+/** The finger for a fret so far above the index; the outer ones stretch. */
+function fingerAt(offset: number, frets: number): number {
+  let finger = 1;
+  while (finger < fingers && reachOf(finger + 1, frets) <= offset) finger += 1;
+  return finger;
 }
 
 /** Every place inside the range that sounds a tone of the scale, string by string. */

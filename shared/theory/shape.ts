@@ -1,9 +1,9 @@
 import { known } from '../lib/assert.ts';
-import { degreeAt } from './chord.ts';
+import { chordDegrees, degreeAt } from './chord.ts';
 import type { Degree } from './interval.ts';
 import { pitchClassAt, place, type Instrument, type Place, type StringNumber } from './fretboard.ts';
 import type { NoteName } from './pitch.ts';
-import { chordTable, type ChordQuality } from './tables/chords.ts';
+import type { ChordQuality } from './tables/chords.ts';
 import { formTable, type FormId, type FormRow } from './tables/forms.ts';
 
 /** A note of a form or position on the neck. */
@@ -23,7 +23,8 @@ export function formRow(form: FormId, quality: ChordQuality, rootString: StringN
 
 /**
  * The form laid on the neck so that its root on `rootPlace.string` falls on that place. Undefined where a fret
- * would lie before the nut or past the last one, or where the tuning doesn't make this chord of it.
+ * would lie before the nut or past the last one, or where the tuning doesn't make this chord of it. Strings beyond
+ * those of the form, as on a guitar with seven, stay silent.
  */
 export function shapeAt(
   instrument: Instrument,
@@ -31,15 +32,15 @@ export function shapeAt(
   root: NoteName,
   rootPlace: Place,
 ): readonly ShapeNote[] | undefined {
-  const strings = instrument.openStrings.length;
-  if (row.frets.length !== strings) return undefined;
+  const strings = row.frets.length;
+  if (strings > instrument.openStrings.length) return undefined;
   const rootFret = known(row.frets[strings - rootPlace.string], 'root fret of a form');
   const notes: ShapeNote[] = [];
   for (const [index, relative] of row.frets.entries()) {
     if (relative === null) continue;
     const spot = place(strings - index, relative + rootPlace.fret - rootFret);
     if (spot.fret < 0 || spot.fret > instrument.fretCount) return undefined;
-    const degree = degreeAt(root, chordTable[row.quality], pitchClassAt(instrument, spot));
+    const degree = degreeAt(root, chordDegrees(row.quality), pitchClassAt(instrument, spot));
     if (degree === undefined) return undefined;
     notes.push({
       place: spot,

@@ -23,9 +23,9 @@ await store.classes.commit(classId, [
 const rawPlace = tempPlace();
 const raw = connect(rawPlace.path);
 raw.exec(`create table answers (round_id text, student_id text, late integer, send_id text, seen text, places text,
-  done integer, at integer, given_by text, verdict text, accepted integer, counted integer,
+  besides text, done integer, at integer, given_by text, verdict text, accepted integer, counted integer,
   primary key (round_id, student_id, late))`);
-const insert = raw.prepare('insert or replace into answers values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)');
+const insert = raw.prepare('insert or replace into answers values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)');
 
 afterAll(async () => {
   await store.close();
@@ -37,7 +37,7 @@ afterAll(async () => {
 function insertRaw(studentId: StudentId): void {
   const one = placed({ sendId: nextSend() });
   const [seen, places, verdict] = [one.seen, one.places, one.verdict].map((value) => JSON.stringify(value));
-  insert.run('r1', studentId, 0, one.sendId, seen, places, 0, one.at, one.by, verdict, 0, 1);
+  insert.run('r1', studentId, 0, one.sendId, seen, places, null, 0, one.at, one.by, verdict, 0, 1);
 }
 
 function nextSend(): SendId {

@@ -17,6 +17,11 @@ import { join } from 'node:path';
 import { text } from 'node:stream/consumers';
 import { fileURLToPath } from 'node:url';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { misfitOf } from '../../server/classroom/fitting.ts';
+import type { Answer } from '../../shared/exercise/answer.ts';
+import { checkExercise } from '../../shared/exercise/check.ts';
+import type { Exercise } from '../../shared/exercise/exercise.ts';
+import { judge } from '../../shared/exercise/judge.ts';
 import { Started } from './started.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -75,6 +80,25 @@ describe('npm start', { timeout: 120_000 }, () => {
       expect(page, path).toMatch(/<title>Rootcall/);
       const script = /<script type="module"[^>]* src="([^"]+)"/.exec(page)?.[1] ?? 'none';
       expect((await fetch(address + script)).headers.get('content-type'), script).toContain('javascript');
+    }
+  });
+
+  it('has a demo whose students answer whatever its plan asks, some of them by a real slip', async () => {
+    const { plan } = (await import(join(folder, 'scripts/lib/demo/material.mjs'))) as {
+      readonly plan: { readonly exercises: readonly { readonly exercise: Exercise }[] };
+    };
+    const { dealAnswers } = (await import(join(folder, 'scripts/lib/demo/answers.mjs'))) as {
+      readonly dealAnswers: (...args: readonly [Exercise, ...number[]]) => readonly (Answer | null)[];
+    };
+    for (const { exercise } of plan.exercises) {
+      expect(checkExercise(exercise)).toMatchObject({ ok: true });
+      const given = dealAnswers(exercise, 12, 1, 0.4).filter((answer) => answer !== null);
+      expect(given.map((answer) => misfitOf(exercise, answer))).toEqual(given.map(() => undefined));
+      const verdicts = given.map((answer) => judge(exercise, answer));
+      expect(verdicts.filter(({ kind }) => kind === 'right')).toHaveLength(6);
+      const causes = verdicts.flatMap((verdict) => (verdict.kind === 'slip' ? [verdict.cause] : []));
+      expect(causes).toHaveLength(5);
+      expect(new Set(causes).size).toBe(3);
     }
   });
 

@@ -227,7 +227,9 @@ describe('SHOW and SCORE', () => {
     await desk.ask({ kind: 'show-chart', exercise: build('E', 'minor') });
     await kaya.until(({ shared }) => shared?.stage.kind === 'show');
     await board.until(({ board: view }) => view?.stage.kind === 'show');
-    expect(kaya.shared?.stage).toMatchObject({ show: { kind: 'chart', title: 'Build E minor' } });
+    expect(kaya.shared?.stage).toMatchObject({
+      show: { kind: 'chart', instrument: 'guitar', wording: { english: { title: 'Build E minor' } } },
+    });
     await desk.ask({ kind: 'show-taps', places: places([2, 5]) });
     await board.until(({ board: view }) => view?.stage.kind === 'show' && view.stage.show.kind === 'taps');
     await desk.ask({ kind: 'show-nothing' });

@@ -1,4 +1,9 @@
-import type { BuildExercise, FindExercise, ScaleExercise } from '../../shared/exercise/exercise.ts';
+import type {
+  BuildExercise,
+  FindExercise,
+  NameExercise,
+  ScaleExercise,
+} from '../../shared/exercise/exercise.ts';
 import { known } from '../../shared/lib/assert.ts';
 import { place, type Fret, type Place, type StringNumber } from '../../shared/theory/fretboard.ts';
 import { parseNoteName } from '../../shared/theory/pitch.ts';
@@ -26,6 +31,17 @@ export const build = (
   kind: 'build',
   quality,
   voicing: { kind: 'form', form: 'triad-321', full: false },
+  ...fields,
+});
+
+/** Name the note at this fret of string 2; `root` is that note. */
+export const name = (root: string, fret: number, fields: Partial<NameExercise> = {}): NameExercise => ({
+  ...find(root),
+  kind: 'name',
+  place: place(2, fret),
+  wanted: 'note',
+  strictness: 'place',
+  range: { low: fret as Fret, high: fret as Fret },
   ...fields,
 });
 

@@ -102,11 +102,11 @@ export class TeacherBrowser {
   }
 
   /** An invented group with a register; its id. */
-  async makeGroup(names: readonly string[]): Promise<string> {
+  async makeGroup(names: readonly string[], instrument = 'guitar'): Promise<string> {
     const group = {
       name: 'Thursday Strings',
       school: 'Alderwick Community Music School',
-      instrument: 'guitar',
+      instrument,
     };
     const fields = { ...group, naming: 'english', language: 'en', purgeAt: null };
     const { id } = (await this.call<{ id: string }>('POST', 'groups', fields)).body;

@@ -7,7 +7,9 @@ import {
   type Instrument,
   type Place,
 } from '../../../shared/theory/fretboard.ts';
-import { keyNote, silentStrings, slurs } from '../../fretboard/key-notes.ts';
+import type { NoteNaming } from '../../../shared/theory/naming.ts';
+import { octave } from '../../../shared/theory/pitch.ts';
+import { keyNote, namedNote, silentStrings, slurs } from '../../fretboard/key-notes.ts';
 import type { NeckNote } from '../../fretboard/state.ts';
 
 /** What the Board's charts draw, from what the server sent. */
@@ -49,16 +51,24 @@ function slipOn({ exercise, notes }: RevealView, example: Verdict | null) {
 }
 
 /** The answer key, with the slip to know drawn into it: where it was, and the slur to where it should be. */
-export function revealChart(instrument: Instrument, reveal: RevealView, example: Verdict | null): Chart {
+export function revealChart(
+  instrument: Instrument,
+  reveal: RevealView,
+  example: Verdict | null,
+  naming: NoteNaming,
+): Chart {
+  const { exercise, notes } = reveal;
+  // A wrong name has no place of its own: the words say it.
+  if (exercise.kind === 'name') return { notes: [namedNote(exercise, naming)], corrections: [] };
   const slip = slipOn(reveal, example);
-  const silent = silentStrings(instrument, reveal.exercise, reveal.notes);
+  const silent = silentStrings(instrument, exercise, notes);
   return {
     notes: [
-      ...keyChart(reveal.notes),
+      ...keyChart(notes),
       ...slip.places.map((at): NeckNote => ({ place: at, look: 'slip' })),
       ...silent.filter((open) => slip.places.every((at) => !samePlace(at, open.place))),
     ],
-    corrections: slurs(slip.corrections, reveal.notes),
+    corrections: slurs(slip.corrections, notes),
   };
 }
 
@@ -74,8 +84,18 @@ export function isLong(places: readonly Place[]): boolean {
 
 /** The neck to its octave, or all of it where a tap lies higher: it must not move with each tap. */
 export function tapsWindow(instrument: Instrument, places: readonly Place[]): FretRange {
-  const high = places.some(({ fret }) => fret > 12)
+  const high = places.some(({ fret }) => fret > octave)
     ? instrument.fretCount
-    : Math.min(12, instrument.fretCount);
+    : Math.min(octave, instrument.fretCount);
   return { low: 1 as Fret, high: high as Fret };
+}
+
+/** More than this, in px of the 1920 × 1080 picture, would leave the words no room. */
+const widestChart = 960;
+
+/** A chart's column: wider for many strings, so that their gap stays `gap` px wide and its text can be read from afar. */
+export function chartWidth(instrument: Instrument, gap: number, least: number): string {
+  const beside = 0.86;
+  const wanted = gap * (instrument.openStrings.length + beside);
+  return String(Math.round(Math.min(widestChart, Math.max(least, wanted))));
 }

@@ -5,7 +5,7 @@ export const chartStyles = css`
   .chart-stage {
     column-gap: calc(88 * var(--unit));
     display: grid;
-    grid-template-columns: calc(680 * var(--unit)) minmax(0, 1fr);
+    grid-template-columns: calc(var(--chart-width, 680) * var(--unit)) minmax(0, 1fr);
     grid-template-rows: minmax(0, 1fr);
     height: 100%;
   }

@@ -2,7 +2,12 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { assertNever } from '../../../shared/lib/assert.ts';
 import type { BoardView } from '../../../shared/protocol/views.ts';
-import { instrumentById, standardGuitar } from '../../../shared/theory/fretboard.ts';
+import {
+  instrumentById,
+  standardGuitar,
+  type Instrument,
+  type InstrumentId,
+} from '../../../shared/theory/fretboard.ts';
 import { boardStyles } from './board-styles.ts';
 import './header.ts';
 import './revealed-stage.ts';
@@ -11,6 +16,10 @@ import './score-stage.ts';
 import './show-stage.ts';
 import './waiting-stage.ts';
 import { announcement } from './words.ts';
+
+function instrumentOf(id: InstrumentId): Instrument {
+  return instrumentById(id) ?? standardGuitar;
+}
 
 /** The whole projected picture, from the view alone. */
 @customElement('board-picture')
@@ -69,8 +78,7 @@ export class BoardPicture extends LitElement {
       <p class="visually-hidden" role="status">${view ? announcement(view) : nothing}</p>`;
   }
 
-  private stage({ address, code, here, instrument: id, naming, stage }: BoardView) {
-    const instrument = instrumentById(id) ?? standardGuitar;
+  private stage({ address, code, here, instrument, naming, stage }: BoardView) {
     const { leastText } = this;
     switch (stage.kind) {
       case 'waiting':
@@ -78,20 +86,22 @@ export class BoardPicture extends LitElement {
       case 'show':
         return html`<board-show
           .show=${stage.show}
-          .instrument=${instrument}
+          .instrument=${instrumentOf(stage.show.kind === 'chart' ? stage.show.instrument : instrument)}
+          .naming=${naming}
           .leastText=${leastText}
         ></board-show>`;
       case 'open':
       case 'held':
         return html`<board-round
           .stage=${stage}
-          .instrument=${instrument}
+          .instrument=${instrumentOf(stage.task.instrument)}
+          .naming=${naming}
           .leastText=${leastText}
         ></board-round>`;
       case 'revealed':
         return html`<board-revealed
           .stage=${stage}
-          .instrument=${instrument}
+          .instrument=${instrumentOf(stage.task.instrument)}
           .naming=${naming}
           .leastText=${leastText}
         ></board-revealed>`;

@@ -6,7 +6,7 @@ import { standardGuitar, type Instrument } from '../../../shared/theory/fretboar
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
 import '../../fretboard/neck.ts';
 import { boardStyles } from './board-styles.ts';
-import { isLong, revealChart } from './chart-notes.ts';
+import { chartWidth, isLong, revealChart } from './chart-notes.ts';
 import { chartStyles } from './chart-styles.ts';
 import { lengthStep, placeLine } from './words.ts';
 
@@ -56,11 +56,16 @@ export class BoardRevealed extends LitElement {
   @property() naming: NoteNaming = 'english';
   @property({ type: Number }) leastText = 44;
 
+  protected override willUpdate(): void {
+    this.style.setProperty('--chart-width', chartWidth(this.instrument, 98, 680));
+  }
+
   override render() {
     const { stage, naming } = this;
     if (!stage) return nothing;
     const { task, reveal, slip } = stage;
-    const chart = revealChart(this.instrument, reveal, slip?.example ?? null);
+    const { title, detail } = task.wording[naming];
+    const chart = revealChart(this.instrument, reveal, slip?.example ?? null, naming);
     const long = isLong([...chart.notes.filter(({ look }) => look !== 'muted').map(({ place }) => place)]);
     return html`<div class=${long ? 'chart-stage long' : 'chart-stage'}>
       <rootcall-neck
@@ -70,13 +75,13 @@ export class BoardRevealed extends LitElement {
         .notes=${chart.notes}
         .corrections=${chart.corrections}
         .leastText=${this.leastText}
-        label=${`Chart: ${task.title}`}
+        label=${`Chart: ${title}`}
       ></rootcall-neck>
       <div class="words">
         <div>
-          <h1 class=${lengthStep(task.title, [14, 22, 36])}>${task.title}</h1>
+          <h1 class=${lengthStep(title, [14, 22, 36])}>${title}</h1>
           <p class="lead soft">
-            ${placeLine(reveal) ?? task.detail}${isOneOfMany(reveal) ? ' Here is one.' : nothing}
+            ${placeLine(reveal, naming) ?? detail}${isOneOfMany(reveal) ? ' Here is one.' : nothing}
           </p>
         </div>
         <hr class="rule" />

@@ -6,18 +6,28 @@ import {
   type Fret,
   type FretRange,
   type Instrument,
+  type Place,
   type StringNumber,
 } from '../../../shared/theory/fretboard.ts';
+import type { NoteNaming } from '../../../shared/theory/naming.ts';
+import { octave } from '../../../shared/theory/pitch.ts';
 import { sign } from '../../components/signs.ts';
 import '../../fretboard/neck.ts';
+import { placeName } from '../../fretboard/state.ts';
 import { boardStyles } from './board-styles.ts';
+import { chartWidth } from './chart-notes.ts';
 import { heads, mostHeads, shareBar } from './heads.ts';
 import { isOrAre, lengthStep, timeInWords } from './words.ts';
 
 export type RoundStageView = Extract<BoardStage, { kind: 'open' | 'held' }>;
 
-/** Frets on the picture of the neck, from the nut unless the exercise states higher ones. */
-const shown = 12;
+/** What is marked on the neck, and nothing of what it sounds. */
+function neckLabel(rootString: number | null, asked: Place | null): string {
+  if (asked) return `The neck, with ${placeName(asked)} marked`;
+  return rootString === null
+    ? 'The neck'
+    : `The neck, with the root string, string ${String(rootString)}, marked`;
+}
 
 /** A round before its reveal: what is asked and how many are done. The neck beside it says where strings are. */
 @customElement('board-round')
@@ -28,7 +38,7 @@ export class BoardRound extends LitElement {
       :host {
         column-gap: calc(80 * var(--unit));
         display: grid;
-        grid-template-columns: minmax(0, 1fr) calc(490 * var(--unit));
+        grid-template-columns: minmax(0, 1fr) calc(var(--chart-width, 490) * var(--unit));
         grid-template-rows: minmax(0, 1fr);
       }
       .words {
@@ -88,11 +98,18 @@ export class BoardRound extends LitElement {
 
   @property({ attribute: false }) stage: RoundStageView | null = null;
   @property({ attribute: false }) instrument: Instrument = standardGuitar;
+  @property() naming: NoteNaming = 'english';
   @property({ type: Number }) leastText = 44;
+
+  protected override willUpdate(): void {
+    this.style.setProperty('--chart-width', chartWidth(this.instrument, 71, 490));
+  }
 
   override render() {
     const { stage } = this;
     if (!stage) return nothing;
+    const asked = this.asked;
+    const { title, detail } = stage.task.wording[this.naming];
     return html`<div class="words">
         <div class="task">
           ${
@@ -101,10 +118,8 @@ export class BoardRound extends LitElement {
                   <hr class="rule" />`
               : nothing
           }
-          <h1 class=${stage.kind === 'held' ? 'second' : lengthStep(stage.task.title, [16, 26, 40])}>
-            ${stage.task.title}
-          </h1>
-          <p class="lead">${stage.task.detail}</p>
+          <h1 class=${stage.kind === 'held' ? 'second' : lengthStep(title, [16, 26, 40])}>${title}</h1>
+          <p class="lead">${detail}</p>
           ${
             stage.kind === 'held' || stage.seconds === null
               ? nothing
@@ -126,13 +141,10 @@ export class BoardRound extends LitElement {
         material="ink"
         .instrument=${this.instrument}
         .window=${this.window}
-        .highlightString=${stage.rootString as StringNumber | null}
+        .notes=${asked ? [{ place: asked, look: 'asked' }] : []}
+        .highlightString=${asked ? null : (stage.rootString as StringNumber | null)}
         .leastText=${this.leastText}
-        label=${
-          stage.rootString === null
-            ? 'The neck'
-            : `The neck, with the root string, string ${String(stage.rootString)}, marked`
-        }
+        label=${neckLabel(stage.rootString, asked)}
       ></rootcall-neck>`;
   }
 
@@ -141,9 +153,18 @@ export class BoardRound extends LitElement {
     return of > mostHeads ? shareBar(done, of) : heads(done, of, 14, 84);
   }
 
+  private get asked(): Place | null {
+    const { input } = this.stage?.task ?? {};
+    return input?.kind === 'name' ? input.place : null;
+  }
+
+  /** The frets to the octave, from the nut unless what is asked lies higher. */
   private get window(): FretRange {
-    const last = Math.max(shown, Math.min(this.stage?.task.range?.high ?? shown, this.instrument.fretCount));
-    return { low: (last - shown + 1) as Fret, high: last as Fret };
+    const { fretCount } = this.instrument;
+    const count = Math.min(octave, fretCount);
+    const highest = this.asked?.fret ?? this.stage?.task.range?.high ?? count;
+    const last = Math.min(fretCount, Math.max(count, highest));
+    return { low: (last - count + 1) as Fret, high: last as Fret };
   }
 }
 

@@ -2,10 +2,11 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { ShowView } from '../../../shared/protocol/views.ts';
 import { standardGuitar, type Instrument } from '../../../shared/theory/fretboard.ts';
+import type { NoteNaming } from '../../../shared/theory/naming.ts';
 import '../../fretboard/neck.ts';
 import { boardStyles } from './board-styles.ts';
 import { chartStyles } from './chart-styles.ts';
-import { isLong, keyChart, tapsChart, tapsWindow } from './chart-notes.ts';
+import { chartWidth, isLong, keyChart, tapsChart, tapsWindow } from './chart-notes.ts';
 import { lengthStep } from './words.ts';
 
 /** A chart, or the teacher's own taps, without a question. */
@@ -32,7 +33,12 @@ export class BoardShow extends LitElement {
 
   @property({ attribute: false }) show: ShowView | null = null;
   @property({ attribute: false }) instrument: Instrument = standardGuitar;
+  @property() naming: NoteNaming = 'english';
   @property({ type: Number }) leastText = 44;
+
+  protected override willUpdate(): void {
+    this.style.setProperty('--chart-width', chartWidth(this.instrument, 98, 680));
+  }
 
   override render() {
     const { show } = this;
@@ -50,6 +56,7 @@ export class BoardShow extends LitElement {
           label="Places on the neck"
         ></rootcall-neck>
       </div>`;
+    const { title, detail } = show.wording[this.naming];
     const long = isLong(show.notes.map(({ place }) => place));
     return html`<div class=${long ? 'chart-stage long' : 'chart-stage'}>
       <rootcall-neck
@@ -58,11 +65,11 @@ export class BoardShow extends LitElement {
         .instrument=${this.instrument}
         .notes=${keyChart(show.notes)}
         .leastText=${this.leastText}
-        label=${`Chart: ${show.title}`}
+        label=${`Chart: ${title}`}
       ></rootcall-neck>
       <div class="words">
-        <h1 class=${lengthStep(show.title, [14, 22, 36])}>${show.title}</h1>
-        <p class="lead">${show.detail}</p>
+        <h1 class=${lengthStep(title, [14, 22, 36])}>${title}</h1>
+        <p class="lead">${detail}</p>
       </div>
     </div>`;
   }

@@ -1,3 +1,7 @@
+import type { NameExercise } from '../../../shared/exercise/exercise.ts';
+import { namedText, rightName } from '../../../shared/exercise/name-words.ts';
+import { capital, placeText } from '../../../shared/exercise/phrases.ts';
+import { formatName, type NoteNaming } from '../../../shared/theory/naming.ts';
 import type { BoardStage, BoardView, RevealView, Share } from '../../../shared/protocol/views.ts';
 import { assertNever } from '../../../shared/lib/assert.ts';
 
@@ -55,17 +59,33 @@ export function isOrAre(count: number): string {
 }
 
 /**
- * Where the root (of *find*: the note) lies, if that is short enough to read: "Root on string 2, fret 5",
- * "String 2, fret 1 or fret 13".
+ * Where the root (of *find*: the note) lies, if that is short enough to read: "Root on string 2, fret 5.",
+ * "String 2, fret 1 or fret 13."; of a place that was to be named its name: "String 3, fret 8: E♭."
  */
-export function placeLine({ exercise, notes }: RevealView): string | null {
+export function placeLine({ exercise, notes }: RevealView, naming: NoteNaming): string | null {
+  if (exercise.kind === 'name')
+    return `${capital(placeText(exercise.place))}: ${nameLine(exercise, naming)}.`;
   const roots = notes.filter(({ degree }) => degree === '1');
   const onString = roots.filter(({ place }) => place.string === exercise.rootString);
   if (exercise.kind === 'find' && onString.length < roots.length) return null;
   const frets = onString.map(({ place }) => (place.fret === 0 ? 'open' : `fret ${String(place.fret)}`));
   if (frets.length === 0 || frets.length > 2) return null;
-  const where = `${String(exercise.rootString)}, ${frets.join(' or ')}`;
+  const where = `${String(exercise.rootString)}, ${frets.join(' or ')}.`;
   return exercise.kind === 'find' ? `String ${where}` : `Root on string ${where}`;
+}
+
+/** "E♭", "minor third above C", "♭3 of C". */
+function nameLine(exercise: NameExercise, naming: NoteNaming): string {
+  const name = namedText(rightName(exercise), exercise.wanted, naming);
+  const root = formatName(exercise.root, naming);
+  switch (exercise.wanted) {
+    case 'note':
+      return name;
+    case 'interval':
+      return `${name} above ${root}`;
+    case 'degree':
+      return `${name} of ${root}`;
+  }
 }
 
 /** How long a text is, in steps that the styles set smaller and smaller. */
@@ -74,18 +94,20 @@ export function lengthStep(text: string, steps: readonly number[]): string {
 }
 
 /** The stage in one sentence, for whoever hears the Board instead of seeing it. Counts are left out: they keep changing. */
-export function announcement({ stage }: BoardView): string {
+export function announcement({ stage, naming }: BoardView): string {
   switch (stage.kind) {
     case 'waiting':
       return 'Come in with address and code.';
     case 'show':
-      return stage.show.kind === 'chart' ? `Shown: ${stage.show.title}` : 'Shown: places on the neck.';
+      return stage.show.kind === 'chart'
+        ? `Shown: ${stage.show.wording[naming].title}`
+        : 'Shown: places on the neck.';
     case 'open':
-      return `Asked: ${stage.task.title}. ${stage.task.detail}`;
+      return `Asked: ${stage.task.wording[naming].title}. ${stage.task.wording[naming].detail}`;
     case 'held':
       return 'Held.';
     case 'revealed':
-      return `Revealed: ${stage.task.title}. ${foundIt(stage)}`;
+      return `Revealed: ${stage.task.wording[naming].title}. ${foundIt(stage)}`;
     case 'score':
       return 'The class against its last time.';
     case 'over':

@@ -2,11 +2,13 @@ import type { Exercise } from '../../../shared/exercise/exercise.ts';
 import { answerKey } from '../../../shared/exercise/key.ts';
 import type { Verdict } from '../../../shared/exercise/verdict.ts';
 import { instrumentById, samePlace, standardGuitar, type Place } from '../../../shared/theory/fretboard.ts';
-import { keyNote, silentStrings } from '../../fretboard/key-notes.ts';
+import type { NoteNaming } from '../../../shared/theory/naming.ts';
+import { keyNote, namedNote, silentStrings } from '../../fretboard/key-notes.ts';
 import type { NeckNote, NeckView } from '../../fretboard/state.ts';
 
 /** The answer key as a chart: what sounds, and for a chord what stays silent. */
-export function keyChart(exercise: Exercise): readonly NeckNote[] {
+export function keyChart(exercise: Exercise, naming: NoteNaming): readonly NeckNote[] {
+  if (exercise.kind === 'name') return [namedNote(exercise, naming)];
   const key = answerKey(exercise);
   const neck = instrumentById(exercise.instrument) ?? standardGuitar;
   return [...key.map(keyNote), ...silentStrings(neck, exercise, key)];

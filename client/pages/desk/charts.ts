@@ -19,13 +19,13 @@ const chartStyles = css`
     height: 100%;
     width: 100%;
   }
-  /* A long neck is as high as its width makes it. */
+  /* A long neck is as high as its width makes it, unless whoever shows it says otherwise. */
   :host([lying]) {
     align-content: center;
     display: grid;
   }
   .lying {
-    height: auto;
+    height: var(--lying-height, auto);
   }
 `;
 
@@ -40,7 +40,7 @@ export class DeskKeyChart extends LitElement {
   override render() {
     const { exercise } = this;
     if (!exercise || !checkExercise(exercise).ok) return nothing;
-    const notes = keyChart(exercise);
+    const notes = keyChart(exercise, this.naming);
     const view = chartView(notes);
     this.toggleAttribute('lying', view === 'lying');
     return html`<rootcall-neck

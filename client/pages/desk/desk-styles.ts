@@ -38,6 +38,11 @@ export const deskStyles: CSSResultGroup = [
       font-weight: 600;
       padding-block: var(--space-2);
     }
+    /* What a closed part holds. */
+    summary .soft {
+      display: block;
+      font-weight: 400;
+    }
     .row {
       align-items: center;
       display: flex;
@@ -65,10 +70,7 @@ export const deskStyles: CSSResultGroup = [
       display: grid;
       gap: var(--space-1);
     }
-    label > .soft,
-    input,
-    select,
-    textarea {
+    label > .soft {
       font-weight: 400;
     }
     label.tick {
@@ -81,6 +83,7 @@ export const deskStyles: CSSResultGroup = [
     input:not([type='checkbox'], [type='radio']),
     select,
     textarea {
+      font-weight: 400;
       min-width: 0;
       padding-block: 6px;
       width: 100%;

@@ -1,13 +1,18 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import type { Exercise } from '../../../shared/exercise/exercise.ts';
 import { wordingOf } from '../../../shared/exercise/wording.ts';
 import { api, groupOfPlan, type Group, type Plan, type PlannedExercise } from './api.ts';
 import './charts.ts';
 import { deskStyles, pageStyles } from './desk-styles.ts';
-import { draftOf, firstDraft, type Draft } from './maker/draft.ts';
+import { draftOf } from './maker/draft-of.ts';
+import { firstDraft, type Draft } from './maker/draft.ts';
+import './five/make-five.ts';
+import type { TakeEvent } from './five/events.ts';
 import './maker/maker.ts';
 import type { MadeEvent } from './maker/maker.ts';
 import { limitWords } from './maker/words.ts';
+import { NamingHere } from './naming-here.ts';
 import { refusalLine } from './refusal.ts';
 import { NavigateEvent, groupPath } from './routes.ts';
 
@@ -34,8 +39,14 @@ export class DeskPlan extends LitElement {
       li:first-child {
         border-top: 0;
       }
+      desk-key-chart {
+        --lying-height: 6.5rem;
+      }
       desk-key-chart:not([lying]) {
         height: 7.5rem;
+      }
+      dialog.wide {
+        max-width: min(60rem, calc(100vw - 2 * var(--space-2)));
       }
       .buttons {
         display: flex;
@@ -59,8 +70,9 @@ export class DeskPlan extends LitElement {
   @state() private refusal = '';
   @state() private said = '';
   @state() private deleting = false;
-  /** The line that the maker changes; the plan's length for a new one; null while it is closed. */
-  @state() private making: number | null = null;
+  /** The line that the maker changes; the plan's length for a new one, several; null while it is closed. */
+  @state() private making: number | 'five' | null = null;
+  private readonly naming = new NamingHere(this);
   @query('dialog') private dialog?: HTMLDialogElement;
 
   override connectedCallback() {
@@ -90,8 +102,9 @@ export class DeskPlan extends LitElement {
                 ${plan.exercises.map((planned, index) => this.line(planned, index, plan.exercises.length, group))}
               </ol>`
         }
-        <div>
+        <div class="row">
           <button class="primary" @click=${() => this.make(plan.exercises.length)}>Add an exercise</button>
+          <button @click=${() => this.make('five')}>Make me five</button>
         </div>
       </section>
       <div class="row">
@@ -103,12 +116,18 @@ export class DeskPlan extends LitElement {
             : html`<button @click=${() => (this.deleting = true)}>Delete this plan</button>`
         }
       </div>
-      ${this.making === null ? nothing : this.maker(plan, group, this.making)}
+      ${
+        this.making === null
+          ? nothing
+          : this.making === 'five'
+            ? this.five(plan, group)
+            : this.maker(plan, group, this.making)
+      }
     </main>`;
   }
 
   private line({ exercise, seconds }: PlannedExercise, index: number, count: number, group: Group) {
-    const { title, detail } = wordingOf(exercise, group.naming);
+    const { title, detail } = wordingOf(exercise, this.naming.of(group.naming));
     return html`<li>
       <span class="soft" aria-hidden="true">${index + 1}</span>
       <div>
@@ -116,7 +135,7 @@ export class DeskPlan extends LitElement {
         <p class="soft">${detail}</p>
         <p class="small">${limitWords(seconds)}</p>
       </div>
-      <desk-key-chart .exercise=${exercise} .naming=${group.naming}></desk-key-chart>
+      <desk-key-chart .exercise=${exercise} .naming=${this.naming.of(group.naming)}></desk-key-chart>
       <div class="buttons">
         ${this.button('↑', `Move ${title} up`, index > 0, () => this.move(index, index - 1))}
         ${this.button('↓', `Move ${title} down`, index < count - 1, () => this.move(index, index + 1))}
@@ -146,7 +165,8 @@ export class DeskPlan extends LitElement {
         <h2 id="making">${existing ? 'Change the exercise' : 'Add an exercise'}</h2>
         <desk-maker
           .from=${this.startOf(plan, group, index)}
-          .naming=${group.naming}
+          .ofGroup=${group.instrument}
+          .naming=${this.naming.of(group.naming)}
           .words=${existing ? 'Keep the change' : 'Add to the plan'}
           .timed=${true}
           @desk-made=${(event: MadeEvent) => this.made(plan, index, event)}
@@ -155,6 +175,28 @@ export class DeskPlan extends LitElement {
         </desk-maker>
       </div>
     </dialog>`;
+  }
+
+  private five(plan: Plan, group: Group) {
+    return html`<dialog class="wide" aria-labelledby="making" @close=${() => (this.making = null)}>
+      <div class="stack">
+        <h2 id="making">Make me five</h2>
+        <desk-make-five
+          .instrument=${group.instrument}
+          .naming=${this.naming.of(group.naming)}
+          .planned=${true}
+          @desk-take=${({ exercises }: TakeEvent) => this.takeIn(plan, exercises)}
+        >
+          <button type="button" @click=${() => this.dialog?.close()}>Leave it</button>
+        </desk-make-five>
+      </div>
+    </dialog>`;
+  }
+
+  private takeIn(plan: Plan, exercises: readonly Exercise[]) {
+    const added = exercises.map((exercise) => ({ exercise, seconds: null }));
+    this.dialog?.close();
+    void this.save({ ...plan, exercises: [...plan.exercises, ...added] }, 'Added to the plan.');
   }
 
   private from: { readonly index: number; readonly draft: Draft } | null = null;
@@ -169,7 +211,7 @@ export class DeskPlan extends LitElement {
     return this.from.draft;
   }
 
-  private async make(index: number) {
+  private async make(index: number | 'five') {
     this.from = null;
     this.making = index;
     await this.updateComplete;

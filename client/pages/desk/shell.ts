@@ -7,6 +7,7 @@ import './group/group-page.ts';
 import './group/groups-page.ts';
 import './live/class-page.ts';
 import './plan-page.ts';
+import { namingField } from './naming-field.ts';
 import { refusalLine } from './refusal.ts';
 import { NavigateEvent, homePath, routeOf, type Route } from './routes.ts';
 import './sign-in.ts';
@@ -46,19 +47,32 @@ export class RootcallDesk extends LitElement {
         min-height: 44px;
         text-decoration: none;
       }
-      .who {
-        align-items: center;
-        display: flex;
-        gap: var(--space-3);
+      .menu {
         min-width: 0;
+        position: relative;
       }
-      .who span {
+      .menu summary {
+        display: flex;
+        gap: var(--space-2);
+        max-width: 60vw;
+      }
+      .menu summary::after {
+        content: '▾';
+      }
+      .menu span {
         overflow: hidden;
         text-overflow: ellipsis;
         white-space: nowrap;
       }
-      .who button {
-        flex: none;
+      .menu .soft {
+        white-space: normal;
+      }
+      .menu .sheet {
+        border: 1px solid var(--control);
+        position: absolute;
+        right: 0;
+        width: min(22rem, calc(100vw - 2 * var(--margin)));
+        z-index: 2;
       }
     `,
   ];
@@ -104,9 +118,13 @@ export class RootcallDesk extends LitElement {
       <a class="mark" href=${homePath}><rootcall-mark></rootcall-mark>Rootcall</a>
       ${
         teacher
-          ? html`<div class="who">
-              <span>${teacher.name}</span><button @click=${this.signOut}>Sign out</button>
-            </div>`
+          ? html`<details class="menu">
+              <summary><span>${teacher.name}</span></summary>
+              <div class="sheet stack">
+                ${namingField()}
+                <div><button @click=${this.signOut}>Sign out</button></div>
+              </div>
+            </details>`
           : html`<span class="soft">Desk</span>`
       }
     </header>`;
@@ -165,12 +183,19 @@ export class RootcallDesk extends LitElement {
     scrollTo(0, 0);
   }
 
+  /** A press anywhere else puts the menu away. */
+  private closeMenu(event: MouseEvent) {
+    const menu = this.renderRoot.querySelector<HTMLDetailsElement>('.menu');
+    if (menu && !event.composedPath().includes(menu)) menu.open = false;
+  }
+
   private readonly onNavigate = (event: Event): void => {
     if (event instanceof NavigateEvent) this.go(event.path, 'push');
   };
 
   /** Plain clicks on links within the Desk stay in this document. */
   private readonly onClick = (event: MouseEvent): void => {
+    this.closeMenu(event);
     if (event.defaultPrevented || event.button !== 0) return;
     if (event.metaKey || event.ctrlKey || event.shiftKey || event.altKey) return;
     const link = event.composedPath().find((target) => target instanceof HTMLAnchorElement);

@@ -28,6 +28,12 @@ export class DeskTapNeck extends LitElement {
         height: 15rem;
         width: 100%;
       }
+      :host([small]) rootcall-neck {
+        height: 10rem;
+      }
+      :host([small]) .upright {
+        height: min(18rem, 45dvh);
+      }
       .upright {
         height: min(26rem, 55dvh);
         justify-self: center;
@@ -38,6 +44,11 @@ export class DeskTapNeck extends LitElement {
 
   @property() instrument: InstrumentId = standardGuitar.id;
   @property({ attribute: false }) places: readonly Place[] = [];
+  /** One part of a form, not the thing itself. */
+  @property({ type: Boolean, reflect: true }) small = false;
+  /** Whether each place shows when it was given. */
+  @property({ type: Boolean }) ordered = false;
+  @property({ attribute: false }) root: Place | null = null;
   @property() label = 'Neck';
   @state() private windows: readonly FretRange[] = [];
   @state() private shown = 0;
@@ -67,19 +78,27 @@ export class DeskTapNeck extends LitElement {
         .instrument=${instrumentById(this.instrument) ?? standardGuitar}
         .label=${this.label}
         .places=${this.places}
+        .ordered=${this.ordered}
+        .root=${this.root}
         .window=${this.windows[this.shown] ?? null}
         @windows-fitted=${(event: WindowsFittedEvent) => {
           this.windows = event.windows;
           this.shown = 0;
         }}
       ></rootcall-neck>
-      ${
-        this.windows.length > 1 && next
-          ? html`<button @click=${() => (this.shown = (this.shown + 1) % this.windows.length)}>
-              Frets ${next.low}–${next.high}
-            </button>`
-          : nothing
-      }`;
+      <div class="row">
+        ${
+          this.windows.length > 1 && next
+            ? html`<button
+                type="button"
+                @click=${() => (this.shown = (this.shown + 1) % this.windows.length)}
+              >
+                Frets ${next.low}–${next.high}
+              </button>`
+            : nothing
+        }
+        <slot></slot>
+      </div>`;
   }
 }
 

@@ -1,13 +1,13 @@
 import type { Draft } from '../../connection/outbox.ts';
 import type { ConnectionState } from '../../connection/class-connection.ts';
+import { answerOf, isEmpty, noAnswer, type Answer } from '../../../shared/exercise/answer.ts';
 import type { RoundId } from '../../../shared/protocol/ids.ts';
 import type { StandOwnView } from '../../../shared/protocol/views.ts';
-import type { Place } from '../../../shared/theory/fretboard.ts';
 import type { Standing } from './words.ts';
 
 /** The student's answer as this device shows it. */
 export interface StandAnswer {
-  readonly places: readonly Place[];
+  readonly answer: Answer;
   readonly done: boolean;
   readonly standing: Standing;
 }
@@ -19,13 +19,14 @@ export interface AnswerSource {
 }
 
 /** What the device has not delivered yet is newer than what the server holds. */
-export function answerOf(source: AnswerSource, own: StandOwnView, roundId: RoundId): StandAnswer {
+export function answerTo(source: AnswerSource, own: StandOwnView, roundId: RoundId): StandAnswer {
   const draft = source.draftFor(roundId);
   const stored = own.answer?.roundId === roundId ? own.answer : null;
-  const answer = draft ?? stored;
-  if (!answer) return { places: [], done: false, standing: 'nothing' };
-  const { places, done } = answer;
-  return { places, done, standing: standingOf(source, draft, places.length > 0, stored?.late ?? false) };
+  const newest = draft ?? stored;
+  if (!newest) return { answer: noAnswer, done: false, standing: 'nothing' };
+  const answer = answerOf(newest);
+  const standing = standingOf(source, draft, !isEmpty(answer), stored?.late ?? false);
+  return { answer, done: newest.done, standing };
 }
 
 function standingOf({ state }: AnswerSource, draft: Draft | null, placed: boolean, late: boolean): Standing {

@@ -1,4 +1,5 @@
-import type { Place } from '../../../shared/theory/fretboard.ts';
+import type { Answer } from '../../../shared/exercise/answer.ts';
+import type { NoteNaming } from '../../../shared/theory/naming.ts';
 
 /** The student gives code and name. */
 export class JoinEvent extends Event {
@@ -11,11 +12,11 @@ export class JoinEvent extends Event {
   }
 }
 
-/** What is placed has changed, or the student says done, or takes that back. */
+/** What is given has changed, or the student says done, or takes that back. */
 export class AnswerEvent extends Event {
   static readonly eventName = 'stand-answer';
   constructor(
-    readonly places: readonly Place[],
+    readonly answer: Answer,
     readonly done: boolean,
     /** For a screen reader. */
     readonly words: string,
@@ -40,11 +41,20 @@ export class AliasEvent extends Event {
   }
 }
 
+/** The student's own note names; null for the class's. */
+export class NamingEvent extends Event {
+  static readonly eventName = 'stand-naming';
+  constructor(readonly naming: NoteNaming | null) {
+    super(NamingEvent.eventName, { bubbles: true, composed: true });
+  }
+}
+
 declare global {
   interface HTMLElementEventMap {
     'stand-join': JoinEvent;
     'stand-answer': AnswerEvent;
     'stand-leave': LeaveEvent;
     'stand-alias': AliasEvent;
+    'stand-naming': NamingEvent;
   }
 }

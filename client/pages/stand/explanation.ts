@@ -1,6 +1,6 @@
+import { isEmpty, type Answer } from '../../../shared/exercise/answer.ts';
 import { explain, type Explanation } from '../../../shared/exercise/explain.ts';
 import type { StandOwnView, StandStage } from '../../../shared/protocol/views.ts';
-import type { Place } from '../../../shared/theory/fretboard.ts';
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
 
 export type RevealedStage = Extract<StandStage, { readonly kind: 'revealed' }>;
@@ -8,19 +8,19 @@ export type RevealedStage = Extract<StandStage, { readonly kind: 'revealed' }>;
 /** What a student reads at the reveal. */
 export function explanationOf(
   stage: RevealedStage,
-  places: readonly Place[],
+  answer: Answer,
   { verdict, accepted }: StandOwnView,
   naming: NoteNaming,
 ): Explanation {
-  if (verdict === null || places.length === 0)
+  if (verdict === null || isEmpty(answer))
     return {
       heading: 'Here it is',
       text: 'Nothing came from you this time. Play it once from the chart.',
       tryThis: '',
     };
   if (accepted && verdict.kind !== 'right')
-    return { heading: 'Counted as right', text: 'Your teacher takes what you placed as right.', tryThis: '' };
-  const words = explain(stage.reveal.exercise, { places }, verdict, naming);
+    return { heading: 'Counted as right', text: 'Your teacher takes what you gave as right.', tryThis: '' };
+  const words = explain(stage.reveal.exercise, answer, verdict, naming);
   // Its heading says all of the text.
   return verdict.kind === 'unclear' ? { ...words, text: '' } : words;
 }

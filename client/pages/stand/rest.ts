@@ -1,11 +1,20 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { StandOwnView, StandSharedView } from '../../../shared/protocol/views.ts';
+import type { NoteNaming } from '../../../shared/theory/naming.ts';
 import '../../components/switch.ts';
-import { AliasEvent, LeaveEvent } from './events.ts';
+import { AliasEvent, LeaveEvent, NamingEvent } from './events.ts';
 import './programme.ts';
 import { standStyles } from './stand-style.ts';
 import { restWords } from './words.ts';
+
+/** Note names to choose from; the first leaves it to the class. */
+const namings: readonly (readonly [NoteNaming | '', string])[] = [
+  ['', 'as the class'],
+  ['english', 'C D E … B'],
+  ['german', 'C D E … H (German)'],
+  ['solfege', 'do re mi'],
+];
 
 /** Between exercises: a rest, and the few things that a student may set. */
 @customElement('stand-rest')
@@ -22,11 +31,36 @@ export class StandRest extends LitElement {
         justify-content: space-between;
       }
       .bar rootcall-switch {
-        flex: 0 1 14rem;
+        flex: 1 1 8rem;
+        max-width: 14rem;
         font-size: var(--text-small);
+      }
+      .bar.settings {
+        flex-wrap: wrap;
+        gap: var(--space-2) var(--space-4);
+      }
+      .naming {
+        align-items: center;
+        display: flex;
+        flex: 1 1 14rem;
+        font-size: var(--text-small);
+        font-weight: inherit;
+        gap: var(--space-3);
+        justify-content: space-between;
+        order: 1;
+        white-space: nowrap;
+      }
+      select {
+        min-width: 0;
       }
       .bar button {
         white-space: nowrap;
+      }
+      @media (min-width: 700px) {
+        .naming {
+          flex: 0 1 auto;
+          order: 0;
+        }
       }
       form {
         display: grid;
@@ -47,6 +81,8 @@ export class StandRest extends LitElement {
   @property({ attribute: false }) shared: StandSharedView | null = null;
   @property({ attribute: false }) own: StandOwnView | null = null;
   @property({ type: Boolean }) leftHanded = false;
+  /** Null: the class's. */
+  @property({ attribute: false }) naming: NoteNaming | null = null;
   /** The last exercise was taken back. */
   @property({ type: Boolean }) voided = false;
   @state() private leaving = false;
@@ -67,7 +103,7 @@ export class StandRest extends LitElement {
       .more=${restWords(shared.next, shared.here)}
     >
       ${shared.wantsAlias ? this.#aliasForm(own.alias) : nothing}
-      <div slot="bar" class="bar">
+      <div slot="bar" class=${this.leaving ? 'bar' : 'bar settings'}>
         ${
           this.leaving
             ? html`<span>Leave this device to somebody else?</span>
@@ -76,10 +112,23 @@ export class StandRest extends LitElement {
                   <button type="button" @click=${() => this.dispatchEvent(new LeaveEvent())}>Leave</button>
                 </span>`
             : html`<rootcall-switch .on=${this.leftHanded}>Left-handed neck</rootcall-switch>
+                ${this.#namingChoice()}
                 <button type="button" @click=${() => (this.leaving = true)}>Not me</button>`
         }
       </div>
     </stand-programme>`;
+  }
+
+  #namingChoice(): TemplateResult {
+    return html`<label class="naming">
+      Note names
+      <select @change=${this.#onNaming}>
+        ${namings.map(
+          ([naming, words]) =>
+            html`<option value=${naming} .selected=${naming === (this.naming ?? '')}>${words}</option>`,
+        )}
+      </select>
+    </label>`;
   }
 
   #aliasForm(alias: string | null): TemplateResult {
@@ -91,6 +140,13 @@ export class StandRest extends LitElement {
       </span>
     </form>`;
   }
+
+  readonly #onNaming = (event: Event): void => {
+    if (!(event.target instanceof HTMLSelectElement)) return;
+    const { value } = event.target;
+    const [naming] = namings.find(([other]) => other === value) ?? [''];
+    this.dispatchEvent(new NamingEvent(naming === '' ? null : naming));
+  };
 
   readonly #onAlias = (event: SubmitEvent): void => {
     event.preventDefault();

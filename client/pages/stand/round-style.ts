@@ -9,6 +9,7 @@ export const roundStyle = css`
       'title window' auto
       'detail detail' auto
       'neck neck' minmax(0, 1fr)
+      'keys keys' auto
       'bar bar' auto / minmax(0, 1fr) auto;
     height: 100%;
   }
@@ -57,6 +58,53 @@ export const roundStyle = css`
     max-width: 27rem;
     width: calc(100% - var(--margin));
   }
+  rootcall-name-keypad,
+  .extras {
+    grid-area: keys;
+    padding: var(--space-2) var(--margin);
+  }
+  rootcall-name-keypad {
+    justify-self: center;
+    max-width: 30rem;
+    width: 100%;
+  }
+  .extras {
+    align-items: end;
+    display: flex;
+    gap: var(--space-3);
+    justify-content: center;
+  }
+  .extras button,
+  .take-back {
+    line-height: 1.1;
+    padding-inline: var(--space-3);
+  }
+  .mark-root {
+    flex: 1;
+    max-width: 14rem;
+  }
+  .fingers {
+    display: grid;
+    gap: 2px var(--space-1);
+    grid-template-columns: repeat(4, minmax(var(--target), 1fr));
+  }
+  .fingers span {
+    color: var(--soft);
+    font-size: var(--text-small);
+    grid-column: 1 / -1;
+    line-height: 1.1;
+  }
+  .fingers button {
+    padding: 0;
+  }
+  button[aria-pressed='true'],
+  button[aria-pressed='true']:disabled {
+    background: var(--brass-wash);
+    border-color: var(--ink);
+    box-shadow: inset 0 0 0 1px var(--ink);
+    color: var(--ink);
+    font-weight: 700;
+  }
   .bar {
     /* As tall with words as with buttons: the neck must not move at the hold. */
     grid-area: bar;
@@ -84,6 +132,9 @@ export const roundStyle = css`
     line-height: 1.25;
     min-width: 0;
   }
+  .report ~ .primary {
+    flex: none;
+  }
   .report b {
     display: block;
     font-size: var(--text-body);
@@ -101,15 +152,59 @@ export const roundStyle = css`
       min-height: var(--target);
       padding-inline: var(--space-3);
     }
+    /* Four things in a row: the count goes below its word. */
+    .take-back ~ .primary {
+      flex-direction: column;
+      gap: 0;
+      line-height: 1.15;
+    }
+    .take-back ~ .standing {
+      min-width: 0;
+    }
+    rootcall-name-keypad,
+    .extras {
+      padding-block: var(--space-1);
+    }
+    .extras {
+      gap: var(--space-2);
+    }
+    .fingers {
+      grid-template-columns: repeat(4, minmax(2.25rem, 1fr));
+    }
   }
 
   @media (min-aspect-ratio: 6/5) {
     .round {
       grid-template:
-        'header task window bar' auto
-        'neck neck neck neck' minmax(0, 1fr) / auto minmax(0, 1fr) auto auto;
+        'header task window bar keys' auto
+        'neck neck neck neck keys' minmax(0, 1fr) / auto minmax(0, 1fr) auto auto auto;
       padding: var(--space-1) calc(var(--margin) + env(safe-area-inset-right)) var(--space-2)
         calc(var(--margin) + env(safe-area-inset-left));
+    }
+    .round.with-keys {
+      grid-template:
+        'header task bar' auto
+        'neck neck neck' minmax(0, 1fr)
+        'keys keys keys' auto / auto minmax(0, 1fr) auto;
+    }
+    rootcall-name-keypad {
+      max-width: none;
+      padding: var(--space-2) 0 0;
+    }
+    .extras {
+      align-items: stretch;
+      flex-direction: column;
+      padding: 0 0 0 var(--space-3);
+      width: 7.5rem;
+    }
+    .mark-root {
+      flex: none;
+      flex-direction: column;
+      gap: 0;
+      padding-inline: var(--space-2);
+    }
+    .fingers {
+      grid-template-columns: repeat(2, minmax(var(--target), 1fr));
     }
     header {
       padding: 0 var(--space-3) 0 0;

@@ -1,24 +1,39 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { StandStage } from '../../../shared/protocol/views.ts';
+import { noAnswer, type Answer } from '../../../shared/exercise/answer.ts';
+import type { Finger } from '../../../shared/exercise/exercise.ts';
+import { namedText } from '../../../shared/exercise/name-words.ts';
+import type { StandStage, TaskView } from '../../../shared/protocol/views.ts';
 import {
   instrumentById,
   standardGuitar,
   type FretRange,
   type Place,
 } from '../../../shared/theory/fretboard.ts';
-import { sign } from '../../components/signs.ts';
-import type { PlaceToggledEvent, WindowsFittedEvent } from '../../fretboard/events.ts';
+import type { NoteNaming } from '../../../shared/theory/naming.ts';
+import type { NamedEvent } from '../../components/name-keypad.ts';
+import '../../components/name-keypad.ts';
+import type { PlaceToggledEvent, RootMarkedEvent, WindowsFittedEvent } from '../../fretboard/events.ts';
 import '../../fretboard/neck.ts';
-import { holds, placeName, toggled } from '../../fretboard/state.ts';
+import { rootMarked, takenBack, tapped } from '../../fretboard/placing.ts';
 import { windowHolding } from '../../fretboard/wood-frame.ts';
+import { roundBar } from './bar.ts';
 import { AnswerEvent } from './events.ts';
+import { extrasRow } from './extras.ts';
 import { standHeader } from './header.ts';
 import { landscape, MediaQuery } from '../../lib/media-query.ts';
 import { roundStyle } from './round-style.ts';
 import { standStyles } from './stand-style.ts';
 import { windowsFor } from './windows.ts';
-import { heldWords, standingWord, timeWords, windowWords, type Standing } from './words.ts';
+import {
+  fingerWords,
+  openWords,
+  rootWords,
+  tapWords,
+  timeWords,
+  windowWords,
+  type Standing,
+} from './words.ts';
 
 export type RoundStage = Extract<StandStage, { readonly kind: 'open' | 'held' }>;
 
@@ -33,7 +48,8 @@ export class StandRound extends LitElement {
   @property() group = '';
   @property() student = '';
   @property({ attribute: false }) stage: RoundStage | null = null;
-  @property({ attribute: false }) places: readonly Place[] = [];
+  @property({ attribute: false }) answer: Answer = noAnswer;
+  @property() naming: NoteNaming = 'english';
   @property({ type: Boolean }) done = false;
   @property({ type: Boolean }) timeUp = false;
   @property() standing: Standing = 'nothing';
@@ -41,80 +57,102 @@ export class StandRound extends LitElement {
 
   @state() private fitted: readonly FretRange[] = [];
   @state() private chosen: FretRange | null = null;
+  /** A tap marks the root instead of placing. */
+  @state() private marking = false;
+  /** Done was pressed while something that is asked for was open; nothing has changed since. */
+  @state() private reminded = false;
 
   readonly #landscape = new MediaQuery(this, landscape);
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('stage') && changed.get('stage')?.roundId !== this.stage?.roundId) this.chosen = null;
+    if (changed.has('stage') && changed.get('stage')?.roundId !== this.stage?.roundId) {
+      this.chosen = null;
+      this.marking = false;
+      this.reminded = false;
+    }
+    if (changed.has('answer') && this.answer.places.length === 0) this.marking = false;
+  }
+
+  get #closed(): boolean {
+    return this.stage?.kind === 'held' || this.timeUp;
   }
 
   protected override render(): TemplateResult | typeof nothing {
     const { stage } = this;
     if (!stage) return nothing;
     const { task } = stage;
-    const closed = stage.kind === 'held' || this.timeUp;
-    const window = this.#window();
-    return html`<div class="round">
+    const { title, detail } = task.wording[this.naming];
+    const name = task.input.kind === 'name';
+    return html`<div class=${name ? 'round with-keys' : 'round'}>
       ${standHeader(this.group, this.student)}
       <div class="task">
-        <h1 class=${task.title.length > longTitle ? 'long' : ''}>${task.title}</h1>
+        <h1 class=${title.length > longTitle ? 'long' : ''}>${title}</h1>
         <p class="soft">
-          ${task.detail}
+          ${detail}
           ${stage.seconds === null ? nothing : html`<span class="time">${timeWords(stage.seconds)}</span>`}
         </p>
       </div>
-      ${this.#windowButton(window)}
-      <rootcall-neck
-        material="wood"
-        label="Neck"
-        .instrument=${instrumentById(task.instrument) ?? standardGuitar}
-        .view=${this.#landscape.now ? 'lying' : 'upright'}
-        .leftHanded=${this.leftHanded}
-        .window=${window}
-        .placesPerString=${task.placesPerString}
-        .places=${this.places}
-        .sent=${this.standing === 'safe' || this.standing === 'late'}
-        .disabled=${closed || this.done}
-        @place-toggled=${this.#onToggled}
-        @windows-fitted=${this.#onFitted}
-      ></rootcall-neck>
-      <div class="bar">
-        ${closed ? this.#heldBar(stage.kind === 'held') : this.done ? this.#doneBar() : this.#openBar()}
-      </div>
+      ${name ? nothing : this.#windowButton(this.#window())} ${this.#neck(task)} ${this.#keys(task)}
+      <div class="bar">${this.#bar(stage)}</div>
     </div>`;
   }
 
-  #openBar(): TemplateResult {
-    const count = this.places.length;
-    return html`<button type="button" ?disabled=${count === 0} @click=${this.#onClear}>Clear</button>
-      ${
-        this.standing === 'nothing'
-          ? nothing
-          : html`<span class="standing">
-              ${sign(this.standing === 'placed' || this.standing === 'kept' ? 'placed' : 'sent')}
-              ${standingWord[this.standing]}
-            </span>`
-      }
-      <button type="button" class="primary" ?disabled=${count === 0} @click=${this.#onDone}>
-        Done <span class="soft">${count} placed</span>
-      </button>`;
+  #neck({ input, instrument }: TaskView): TemplateResult {
+    return html`<rootcall-neck
+      material="wood"
+      label="Neck"
+      .instrument=${instrumentById(instrument) ?? standardGuitar}
+      .view=${this.#landscape.now ? 'lying' : 'upright'}
+      .leftHanded=${this.leftHanded}
+      .window=${this.#window()}
+      .places=${this.answer.places}
+      .ordered=${input.kind === 'places' && input.ordered}
+      .marksRoot=${input.kind === 'places' && input.marksRoot}
+      .root=${this.answer.root ?? null}
+      .asked=${input.kind === 'name' ? input.place : null}
+      .sent=${this.standing === 'safe' || this.standing === 'late'}
+      .disabled=${this.#closed || this.done}
+      @place-toggled=${this.#onToggled}
+      @root-marked=${this.#onRootMarked}
+      @taken-back=${this.#onTakenBack}
+      @windows-fitted=${this.#onFitted}
+    ></rootcall-neck>`;
   }
 
-  #doneBar(): TemplateResult {
-    const unsent = this.standing === 'placed' || this.standing === 'kept';
-    return html`<span class="report-sign">${sign(unsent ? 'placed' : 'sent')}</span>
-      <p class="report">
-        <b>${this.standing === 'safe' ? 'Done and safe.' : 'Done.'}</b>
-        <span class="more">
-          ${this.standing === 'kept' ? 'Kept on this phone.' : 'Yours to change until the hold.'}
-        </span>
-      </p>
-      <button type="button" class="change" @click=${this.#onChange}>Change</button>`;
+  /** What is given besides places, or instead of them. */
+  #keys({ input }: TaskView): TemplateResult | typeof nothing {
+    const disabled = this.#closed || this.done;
+    if (input.kind === 'name')
+      return html`<rootcall-name-keypad
+        .wanted=${input.wanted}
+        .naming=${this.naming}
+        .named=${this.answer.named}
+        .disabled=${disabled}
+        @named=${this.#onNamed}
+      ></rootcall-name-keypad>`;
+    return extrasRow({
+      input,
+      answer: this.answer,
+      marking: this.marking,
+      disabled,
+      onMark: () => (this.marking = !this.marking),
+      onFinger: this.#onFinger,
+    });
   }
 
-  #heldBar(held: boolean): TemplateResult {
-    return html`<span class="report-sign">${sign('fermata')}</span>
-      <p class="report"><b>${held ? 'Held. Eyes up.' : 'Time is up.'}</b> ${heldWords(this.standing)}</p>`;
+  #bar({ kind, task }: RoundStage): TemplateResult {
+    const { answer, standing, done, marking, reminded } = this;
+    const closed = kind === 'held' ? 'held' : this.timeUp ? 'time-up' : null;
+    return roundBar({
+      input: task.input,
+      answer,
+      standing,
+      state: closed ?? (done ? 'done' : reminded ? 'reminded' : marking ? 'marking' : 'open'),
+      onClear: this.#onClear,
+      onTakeBack: this.#onTakenBack,
+      onDone: this.#onDone,
+      onChange: this.#onChange,
+    });
   }
 
   /** Names the window that a press leads to; where all frets fit there is nothing to press. */
@@ -129,10 +167,12 @@ export class StandRound extends LitElement {
     </button>`;
   }
 
-  /** The window the student chose, else that of the range asked, else the one by the nut. */
+  /** The window with the place that is asked for, else the one the student chose, else that of the range asked, else the one by the nut. */
   #window(): FretRange | null {
     const windows = this.#windows();
-    const range = this.chosen ?? this.#range();
+    const { input } = this.stage?.task ?? {};
+    const asked = input?.kind === 'name' ? { low: input.place.fret, high: input.place.fret } : null;
+    const range = asked ?? this.chosen ?? this.#range();
     return (range ? windowHolding(windows, range) : windows[0]) ?? null;
   }
 
@@ -148,25 +188,76 @@ export class StandRound extends LitElement {
     this.fitted = event.windows;
   };
 
+  /** What is given has changed. */
+  #give(answer: Answer, words: string): void {
+    this.reminded = false;
+    this.dispatchEvent(new AnswerEvent(answer, false, words));
+  }
+
   readonly #onToggled = ({ place }: PlaceToggledEvent): void => {
-    const taken = holds(this.places, place);
-    const places = toggled(this.places, place, this.stage?.task.placesPerString ?? 'many');
-    this.dispatchEvent(
-      new AnswerEvent(places, false, `${taken ? 'Taken back' : 'Placed'} ${placeName(place)}.`),
-    );
+    const { answer } = this;
+    const input = this.stage?.task.input;
+    if (input?.kind !== 'places') return;
+    if (this.marking) {
+      this.#markRoot(place);
+      return;
+    }
+    const next = tapped(answer, place, input);
+    this.#give(next, tapWords(answer, next, place, input));
+  };
+
+  readonly #onRootMarked = ({ place }: RootMarkedEvent): void => {
+    this.#markRoot(place);
+  };
+
+  #markRoot(place: Place): void {
+    const next = rootMarked(this.answer, place);
+    this.#give(next, rootWords(this.answer, next));
+  }
+
+  readonly #onTakenBack = (): void => {
+    const { answer } = this;
+    const input = this.stage?.task.input;
+    const last = answer.places.at(-1);
+    if (input?.kind !== 'places' || !input.ordered || !last) return;
+    const next = takenBack(answer);
+    this.#give(next, tapWords(answer, next, last, input));
+  };
+
+  readonly #onFinger = (finger: Finger): void => {
+    const { finger: before, ...rest } = this.answer;
+    const next = before === finger ? rest : { ...rest, finger };
+    this.#give(next, fingerWords(next));
+  };
+
+  readonly #onNamed = ({ named }: NamedEvent): void => {
+    const input = this.stage?.task.input;
+    if (input?.kind === 'name')
+      this.#give({ places: [], named }, `${namedText(named, input.wanted, this.naming)}.`);
   };
 
   readonly #onClear = (): void => {
-    this.dispatchEvent(new AnswerEvent([], false, 'Cleared.'));
+    this.marking = false;
+    this.#give(noAnswer, 'Cleared.');
   };
 
   readonly #onDone = (): void => {
-    this.dispatchEvent(new AnswerEvent(this.places, true, 'Done. Yours to change until the hold.'));
+    const { task } = this.stage ?? {};
+    const open = task ? openWords(task.input, this.answer) : '';
+    this.marking = false;
+    if (open !== '' && !this.reminded) {
+      this.reminded = true;
+      this.dispatchEvent(new AnswerEvent(this.answer, false, `Still open: ${open}.`));
+      void this.#focusOn('.primary');
+      return;
+    }
+    this.reminded = false;
+    this.dispatchEvent(new AnswerEvent(this.answer, true, 'Done. Yours to change until the hold.'));
     void this.#focusOn('.change');
   };
 
   readonly #onChange = (): void => {
-    this.dispatchEvent(new AnswerEvent(this.places, false, 'Yours to change.'));
+    this.dispatchEvent(new AnswerEvent(this.answer, false, 'Yours to change.'));
     void this.#focusOn('.primary');
   };
 

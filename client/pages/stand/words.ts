@@ -1,6 +1,12 @@
 import { assertNever } from '../../../shared/lib/assert.ts';
+import { isEmpty, type Answer } from '../../../shared/exercise/answer.ts';
+import type { Input } from '../../../shared/exercise/input.ts';
+import { list } from '../../../shared/exercise/phrases.ts';
 import type { StandOwnView, StandStage } from '../../../shared/protocol/views.ts';
-import type { FretRange } from '../../../shared/theory/fretboard.ts';
+import type { FretRange, Place } from '../../../shared/theory/fretboard.ts';
+import type { NoteNaming } from '../../../shared/theory/naming.ts';
+import { ordinal, type PlacesInput } from '../../fretboard/placing.ts';
+import { holds, placeName } from '../../fretboard/state.ts';
 
 /** How far what is placed has come. */
 export type Standing = 'nothing' | 'placed' | 'kept' | 'safe' | 'late';
@@ -33,20 +39,53 @@ export function standingWords(standing: Standing): string {
 }
 
 /** What follows the hold, or the end of the time, under its own word. */
-export function heldWords(standing: Standing): string {
+export function heldWords(standing: Standing, input: Input['kind']): string {
+  const given = input === 'name' ? 'named' : 'placed';
   switch (standing) {
     case 'nothing':
-      return 'Nothing is placed this time.';
+      return `Nothing is ${given} this time.`;
     case 'kept':
       return 'Kept on this phone until the network is back.';
     case 'late':
       return 'Yours came late. Your teacher decides.';
     case 'placed':
     case 'safe':
-      return 'What you placed last counts.';
+      return `What you ${given} last counts.`;
     default:
       return assertNever(standing);
   }
+}
+
+/** What the exercise asks for besides the notes, and the answer doesn't hold yet: "the root and its finger". */
+export function openWords(input: Input, answer: Answer): string {
+  if (input.kind === 'name' || isEmpty(answer)) return '';
+  const root = input.marksRoot && !answer.root ? ['the root'] : [];
+  const finger =
+    input.asksFinger && !answer.finger ? [root.length > 0 ? 'its finger' : 'the finger on the root'] : [];
+  return list([...root, ...finger]);
+}
+
+/** What a screen reader hears of a tap: where, in an order also when, never which note. */
+export function tapWords(before: Answer, after: Answer, place: Place, { ordered }: PlacesInput): string {
+  const taken = after.places.length < before.places.length || !holds(after.places, place);
+  if (!ordered) return `${taken ? 'Taken back' : 'Placed'} ${placeName(place)}.`;
+  const at = ordinal(taken ? before.places.length : after.places.length);
+  return `${taken ? 'Taken back, ' : ''}${at}: ${placeName(place)}.`;
+}
+
+/** What to do while the root is being marked. Two short lines at most: the neck above must not move. */
+export function markingWords({ root }: Answer): string {
+  return root ? 'Marked. A second tap takes it back.' : 'Tap the placed note that is the root.';
+}
+
+/** What a screen reader hears of a root mark that was set, taken away, or refused where no note is. */
+export function rootWords(before: Answer, after: Answer): string {
+  if (after === before) return 'Only a placed note can be the root.';
+  return after.root ? `Root marked: ${placeName(after.root)}.` : 'The root mark is gone.';
+}
+
+export function fingerWords({ finger }: Answer): string {
+  return finger ? `Finger ${String(finger)} on the root.` : 'No finger on the root.';
 }
 
 /** `timeWords(90)` is "1 minute 30 seconds". */
@@ -95,16 +134,19 @@ export function goneWords(reason: StandOwnView['reason']): readonly [string, str
 }
 
 /** What a screen reader hears when the class moves on. */
-export function stageWords(stage: StandStage): string {
+export function stageWords(stage: StandStage, naming: NoteNaming): string {
   switch (stage.kind) {
     case 'rest':
       return 'Rest. The next exercise comes here by itself.';
-    case 'show':
-      return stage.show.kind === 'chart'
-        ? `Your teacher shows ${stage.show.title}. ${stage.show.detail}`
-        : 'Your teacher shows places on the neck.';
-    case 'open':
-      return `${stage.task.title}. ${stage.task.detail}${stage.seconds === null ? '' : ` ${timeWords(stage.seconds)}.`}`;
+    case 'show': {
+      if (stage.show.kind !== 'chart') return 'Your teacher shows places on the neck.';
+      const { title, detail } = stage.show.wording[naming];
+      return `Your teacher shows ${title}. ${detail}`;
+    }
+    case 'open': {
+      const { title, detail } = stage.task.wording[naming];
+      return `${title}. ${detail}${stage.seconds === null ? '' : ` ${timeWords(stage.seconds)}.`}`;
+    }
     case 'held':
       return 'Held. Eyes up.';
     case 'revealed':

@@ -30,9 +30,9 @@ export class SimulatedGroup {
     const exercise = await this.#desk.exerciseOf(roundId);
     const answers = this.#deals.get(roundId) ?? this.#deal(roundId, exercise);
     // Who came in after the deal, or just in time, takes what is left.
-    const places = answers[index % answers.length];
+    const answer = answers[index % answers.length];
     const hurry = ((index * 7 + answers.length) % 13) / 12;
-    if (places) student.answer(roundId, places, this.#pace * (0.15 + hurry));
+    if (answer) student.answer(roundId, answer, this.#pace * (0.15 + hurry));
   }
 
   #deal(roundId, exercise) {

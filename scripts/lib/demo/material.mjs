@@ -40,14 +40,37 @@ const flat = (letter) => ({ letter, alteration: -1 });
 const at = (low, high = low) => ({ low, high });
 const onStringTwo = { instrument: 'guitar', rootString: 2, strictness: 'string', range: null };
 const triad = { kind: 'build', voicing: { kind: 'form', form: 'triad-321', full: false } };
-const pentatonic = { kind: 'scale', scale: 'minor-pentatonic', coverage: 'every-pitch', rootFinger: 1 };
+const pentatonic = {
+  kind: 'scale',
+  scale: 'minor-pentatonic',
+  coverage: 'every-pitch',
+  rootFinger: 1,
+  order: 'up',
+};
 
 export const plan = {
   title: 'The root on string 2',
   exercises: [
     { ...onStringTwo, kind: 'find', root: natural('D') },
     { ...onStringTwo, ...triad, root: natural('E'), quality: 'minor' },
-    { ...onStringTwo, ...triad, root: natural('A'), quality: 'minor', strictness: 'place', range: at(10) },
+    {
+      ...onStringTwo,
+      kind: 'name',
+      root: natural('F'),
+      place: { string: 2, fret: 6 },
+      wanted: 'note',
+      strictness: 'place',
+      range: at(6),
+    },
+    {
+      ...onStringTwo,
+      ...triad,
+      root: natural('A'),
+      quality: 'minor',
+      strictness: 'place',
+      range: at(10),
+      marksRoot: true,
+    },
     { ...onStringTwo, kind: 'find', root: natural('F'), strictness: 'range', range: at(5, 10) },
     {
       ...onStringTwo,

@@ -41,20 +41,25 @@ export class Student {
   }
 
   /** Places the answer after so many seconds: first a part of it, soon after all. */
-  answer(roundId, places, seconds) {
-    const parts = [1 / 3, 2 / 3, 1].map((part) => places.slice(0, Math.ceil(places.length * part)));
-    parts.forEach((part, index) => {
-      const send = () => this.#place(roundId, part, index === parts.length - 1);
+  answer(roundId, answer, seconds) {
+    const { places } = answer;
+    const parts = places.length === 0 ? [] : [1 / 3, 2 / 3];
+    const sends = [
+      ...parts.map((part) => ({ places: places.slice(0, Math.ceil(places.length * part)) })),
+      answer,
+    ];
+    sends.forEach((given, index) => {
+      const send = () => this.#place(roundId, given, index === sends.length - 1);
       this.#timers.push(setTimeout(send, 1000 * (seconds + Math.min(1, seconds / 4) * index)));
     });
   }
 
-  #place(roundId, places, done) {
+  #place(roundId, given, done) {
     // An answer that the hold cut off is no matter here.
     if (roundId === this.roundId)
       this.#socket.emit(
         'stand:command',
-        { kind: 'place', roundId, sendId: randomUUID(), places, done },
+        { kind: 'place', roundId, sendId: randomUUID(), ...given, done },
         () => {},
       );
   }

@@ -1,5 +1,6 @@
 import { firstTables } from './0001-first-tables.ts';
+import { moreInAnswers } from './0002-more-in-answers.ts';
 import type { Migration } from './migration.ts';
 
 /** In order, numbered from 1 without a gap. */
-export const migrations: readonly Migration[] = [firstTables];
+export const migrations: readonly Migration[] = [firstTables, moreInAnswers];

@@ -115,6 +115,7 @@ function readAnswers(database: Database, id: ClassId): ReadonlyMap<RoundId, Answ
       sendId: row.send_id,
       seen: fromJson(row.seen),
       places: fromJson(row.places),
+      ...fromJsonOrNull(row.besides),
       done: row.done === 1,
       at: row.at,
       by: row.given_by,

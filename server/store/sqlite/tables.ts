@@ -1,3 +1,4 @@
+import type { Answer } from '../../../shared/exercise/answer.ts';
 import type { Exercise } from '../../../shared/exercise/exercise.ts';
 import type { Verdict } from '../../../shared/exercise/verdict.ts';
 import type { ClassSettings } from '../../../shared/protocol/commands.ts';
@@ -87,6 +88,8 @@ export interface Tables {
     send_id: SendId;
     seen: Json<readonly SendId[]>;
     places: Json<readonly Place[]>;
+    /** What the answer carries besides places; null where that is nothing. */
+    besides: Json<Omit<Answer, 'places'>> | null;
     done: Flag;
     at: Time;
     given_by: PlacedAnswer['by'];

@@ -1,4 +1,5 @@
 import type { Database as Connection } from 'better-sqlite3';
+import { answerOf } from '../../../shared/exercise/answer.ts';
 import { assertNever } from '../../../shared/lib/assert.ts';
 import type { ClassId, GroupId } from '../../../shared/protocol/ids.ts';
 import type { Change, Student } from '../../classroom/state.ts';
@@ -49,7 +50,7 @@ export function changeWriter(connection: Connection): ChangeWriter {
     upsert(
       'answers',
       ['round_id', 'student_id', 'late'],
-      ['send_id', 'seen', 'places', 'done', 'at', 'given_by', 'verdict', 'accepted', 'counted'],
+      ['send_id', 'seen', 'places', 'besides', 'done', 'at', 'given_by', 'verdict', 'accepted', 'counted'],
     ),
   );
 
@@ -99,7 +100,8 @@ export function changeWriter(connection: Connection): ChangeWriter {
         return;
       }
       case 'answer': {
-        const { sendId, seen, places, done, at, by, verdict, accepted, counted } = change.answer;
+        const { sendId, seen, done, at, by, verdict, accepted, counted } = change.answer;
+        const { places, ...besides } = answerOf(change.answer);
         saveAnswer.run(
           change.roundId,
           change.studentId,
@@ -107,6 +109,7 @@ export function changeWriter(connection: Connection): ChangeWriter {
           sendId,
           toJson(seen),
           toJson(places),
+          Object.keys(besides).length > 0 ? toJson(besides) : null,
           flag(done),
           at,
           by,

@@ -11,7 +11,7 @@ import {
 } from '../../../client/pages/board/words.ts';
 import type { Exercise } from '../../../shared/exercise/exercise.ts';
 import type { ClassCode } from '../../../shared/protocol/ids.ts';
-import type { BoardStage, BoardView, RevealView } from '../../../shared/protocol/views.ts';
+import type { BoardStage, BoardView, RevealView, TaskView } from '../../../shared/protocol/views.ts';
 import { place, type StringNumber } from '../../../shared/theory/fretboard.ts';
 
 describe('the way in', () => {
@@ -86,16 +86,38 @@ describe('where the root lies', () => {
 
   // C on string 2 is fret 1 or 13: B3 is the open string (MIDI 59, C4 = 60; MIDI 1.0).
   test('both places of a found note are said', () => {
-    expect(placeLine({ exercise: find, notes: roots([2, 1], [2, 13]) })).toBe('String 2, fret 1 or fret 13');
+    expect(placeLine({ exercise: find, notes: roots([2, 1], [2, 13]) }, 'english')).toBe(
+      'String 2, fret 1 or fret 13.',
+    );
   });
 
   test('a note found all over the neck is left to the chart', () => {
-    expect(placeLine({ exercise: find, notes: roots([2, 1], [3, 5], [5, 3]) })).toBeNull();
+    expect(placeLine({ exercise: find, notes: roots([2, 1], [3, 5], [5, 3]) }, 'english')).toBeNull();
+  });
+
+  test.each([
+    ['note', 'String 3, fret 4: si.'],
+    ['interval', 'String 3, fret 4: major seventh above do.'],
+    ['degree', 'String 3, fret 4: 7 of do.'],
+  ] as const)('of a place to be named, its %s is said in the group’s note names', (wanted, line) => {
+    // B3 is string 3, fret 4 (G3 = 55, B3 = 59), a major seventh above C.
+    const root = { letter: wanted === 'note' ? 'B' : 'C', alteration: 0 } as const;
+    const name: Exercise = {
+      ...task,
+      root,
+      rootString: 3 as StringNumber,
+      kind: 'name',
+      place: place(3, 4),
+      wanted,
+    };
+    expect(placeLine({ exercise: name, notes: [] }, 'solfege')).toBe(line);
   });
 
   test('of a chord, the root on its root string is said, other roots are not', () => {
-    expect(placeLine({ exercise: build, notes: roots([2, 5], [4, 2]) })).toBe('Root on string 2, fret 5');
-    expect(placeLine({ exercise: build, notes: roots([2, 0]) })).toBe('Root on string 2, open');
+    expect(placeLine({ exercise: build, notes: roots([2, 5], [4, 2]) }, 'english')).toBe(
+      'Root on string 2, fret 5.',
+    );
+    expect(placeLine({ exercise: build, notes: roots([2, 0]) }, 'english')).toBe('Root on string 2, open.');
   });
 });
 
@@ -111,13 +133,13 @@ describe('what is said aloud', () => {
     next: null,
     stage,
   });
-  const task = {
-    title: 'Build E minor',
-    detail: 'Root on string 2.',
+  const words = { title: 'Build E minor', detail: 'Root on string 2.' };
+  const task: TaskView = {
+    wording: { english: words, german: words, solfege: { ...words, title: 'Build mi minor' } },
     instrument: 'guitar',
-    placesPerString: 'one',
+    input: { kind: 'places', perString: 'one', ordered: false, marksRoot: false, asksFinger: false },
     range: null,
-  } as const;
+  };
   const open = (done: number): BoardStage => ({
     kind: 'open',
     task,
@@ -130,6 +152,10 @@ describe('what is said aloud', () => {
   test('a round is announced once, not anew with each student who is done', () => {
     expect(announcement(view(open(3)))).toBe('Asked: Build E minor. Root on string 2.');
     expect(announcement(view(open(4)))).toBe(announcement(view(open(3))));
+  });
+
+  test('a round is announced in the group’s note names', () => {
+    expect(announcement({ ...view(open(3)), naming: 'solfege' })).toContain('Build mi minor');
   });
 
   test('the hold is announced', () => {

@@ -51,6 +51,7 @@ export function deskView(fields: Partial<DeskView>): DeskView {
     rounds: [],
     students: [],
     asking: [],
+    pattern: null,
     score: { now: { right: 0, of: 0 }, before: null, rows: [], teams: [], ranking: [] },
     ...fields,
   };

@@ -1,11 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { changed, formsFor, placesToChoose } from '../../../client/pages/desk/maker/changed.ts';
+import { draftOf } from '../../../client/pages/desk/maker/draft-of.ts';
 import {
-  changed,
-  draftOf,
   exerciseOf,
   firstDraft,
-  formsFor,
-  placesToChoose,
   problemOf,
   rootFrets,
   type Draft,
@@ -18,6 +16,7 @@ import {
   type Fret,
   type StringNumber,
 } from '../../../shared/theory/fretboard.ts';
+import { tuningIds } from '../../../shared/theory/instrument-id.ts';
 import { chordTable, type ChordQuality } from '../../../shared/theory/tables/chords.ts';
 import { scaleTable, type ScaleId } from '../../../shared/theory/tables/scales.ts';
 
@@ -38,7 +37,7 @@ describe('where a teacher starts', () => {
   });
 
   // Every kind can be asked as it comes up: nothing has to be filled in first.
-  test.each<ExerciseKind>(['find', 'build', 'scale'])('%s can be asked as it comes up', (kind) => {
+  test.each<ExerciseKind>(['find', 'name', 'build', 'scale'])('%s can be asked as it comes up', (kind) => {
     expect(problemOf(changed(first, { kind }))).toBeNull();
   });
 });
@@ -79,7 +78,7 @@ describe('what hangs on a choice follows it', () => {
     const build = changed(first, { kind: 'build' });
     const on5 = changed(build, { rootString: 5 as StringNumber });
     expect(on5.voicing).toBe('form');
-    expect(formsFor(on5.quality, on5.rootString)).toContain(on5.form);
+    expect(formsFor(on5)).toContain(on5.form);
   });
 
   test('the finger on the root is the usual one: 2 for major, 1 for minor (common practice)', () => {
@@ -88,12 +87,91 @@ describe('what hangs on a choice follows it', () => {
       id,
       changed(changed(scale, { scale: 'major' }), { scale: id }).rootFinger,
     ]);
-    expect(Object.fromEntries(fingers)).toEqual({
+    expect(Object.fromEntries(fingers)).toMatchObject({
       major: 2,
       'major-pentatonic': 2,
       'natural-minor': 1,
       'minor-pentatonic': 1,
     });
+  });
+
+  test('a chord without a form is any shape, and the form comes back with the chord', () => {
+    const build = changed(first, { kind: 'build' });
+    const ninth = changed(build, { quality: 'm9' });
+    expect(ninth).toMatchObject({ voicing: 'any', strictness: 'string' });
+    expect(problemOf(ninth)).toBeNull();
+    const back = changed(ninth, { quality: 'minor' });
+    expect(back).toMatchObject({ voicing: 'form', form: 'triad-321', strictness: 'place' });
+    expect(problemOf(back)).toBeNull();
+  });
+
+  test('a slash bass makes any shape of a form, and a form has none', () => {
+    const slash = changed(changed(first, { kind: 'build' }), { bass: { letter: 'A', alteration: 0 } });
+    expect(slash).toMatchObject({ voicing: 'any', strictness: 'string' });
+    expect(problemOf(slash)).toBeNull();
+    const form = changed(slash, { voicing: 'form', form: 'C', strictness: 'place' });
+    expect(form.bass).toBeNull();
+    expect(problemOf(form)).toBeNull();
+  });
+
+  test('asking for the finger on the root fixes the hand, and moves it with the root', () => {
+    const chord = changed(changed(first, { kind: 'build', quality: 'major', voicing: 'any' }), {
+      asksFinger: true,
+    });
+    expect(chord).toMatchObject({ voicing: 'form', strictness: 'place' });
+    expect(problemOf(chord)).toBeNull();
+    const scale = changed(changed(first, { kind: 'scale', scale: 'major' }), { asksFinger: true });
+    // D on string 2 is fret 3, under finger 2: the hand covers frets 2 to 5 (computed in standard tuning).
+    expect(scale).toMatchObject({ strictness: 'range', range: { low: 2, high: 5 }, rootFinger: 2 });
+    expect(problemOf(scale)).toBeNull();
+    const onE = changed(scale, { root: { letter: 'E', alteration: 0 } });
+    expect(onE.range).toEqual({ low: 4, high: 7 });
+    expect(problemOf(onE)).toBeNull();
+  });
+
+  test('the finger is not asked any more where a chord leaves it open; ticked there, it is said why not', () => {
+    const chord = changed(changed(first, { kind: 'build' }), { asksFinger: true });
+    const ninth = changed(chord, { quality: 'm9' });
+    expect(ninth.asksFinger).toBe(false);
+    expect(problemOf(changed(ninth, { asksFinger: true }))).toContain('finger');
+  });
+
+  test('the root stays lowest when it is another one', () => {
+    const lowest = changed(changed(first, { kind: 'build' }), { bass: first.root });
+    const root = { letter: 'G', alteration: 0 } as const;
+    expect(changed(lowest, { root }).bass).toEqual(root);
+    const slash = changed(lowest, { bass: { letter: 'A', alteration: 0 } });
+    expect(changed(slash, { root }).bass).toEqual({ letter: 'A', alteration: 0 });
+  });
+
+  test('any shape that the teacher chose stays with another chord', () => {
+    const build = changed(changed(first, { kind: 'build' }), { voicing: 'any', strictness: 'string' });
+    expect(changed(build, { quality: 'major' }).voicing).toBe('any');
+  });
+
+  test('on another instrument strings, frets and form that it lacks give way', () => {
+    const build = changed(changed(first, { kind: 'build' }), { rootString: 6 as StringNumber });
+    const small = changed({ ...build, namedFret: fret(19) }, { instrument: 'ukulele' });
+    expect(small).toMatchObject({ rootString: 4, namedFret: 15, voicing: 'any', strings: [3, 2, 1] });
+    expect(problemOf(small)).toBeNull();
+  });
+
+  test('a form is offered only where the tuning makes its chord', () => {
+    const build = changed(first, { kind: 'build' });
+    expect(formsFor(build)).toContain('triad-321');
+    expect(formsFor({ ...build, instrument: 'guitar-drop-d' })).toContain('triad-321');
+    expect(formsFor({ ...build, instrument: 'guitar-fourths' })).toEqual([]);
+    expect(formsFor({ ...build, instrument: 'ukulele' })).toEqual([]);
+  });
+
+  // String 2, fret 4 is E flat and D sharp (computed in standard tuning).
+  test('a place is named by the note that sounds there, spelled as the root where that is the same note', () => {
+    const name = changed(first, { kind: 'name', namedFret: fret(4) });
+    expect(exerciseOf(name)).toMatchObject({ root: { letter: 'D', alteration: 1 }, wanted: 'note' });
+    const flat = changed(name, { root: { letter: 'E', alteration: -1 } });
+    expect(exerciseOf(flat)).toMatchObject({ root: { letter: 'E', alteration: -1 } });
+    const degree = changed(name, { named: 'degree', root: { letter: 'C', alteration: 0 } });
+    expect(exerciseOf(degree)).toMatchObject({ root: { letter: 'C' }, place: { string: 2, fret: 4 } });
   });
 
   test('going from one kind to another and back loses nothing', () => {
@@ -121,6 +199,23 @@ describe('every choice that the maker offers', () => {
     );
     // Some spellings would need a triple accidental: the maker says so, and the teacher respells.
     expect(refused.filter(({ problem }) => !problem?.includes('triple accidental'))).toEqual([]);
+  });
+});
+
+describe('on every instrument', () => {
+  test.each(tuningIds)('each kind comes up askable on %s', (instrument) => {
+    for (const kind of ['find', 'name', 'build', 'scale'] as const)
+      expect(problemOf(changed(firstDraft(instrument), { kind })), kind).toBeNull();
+  });
+
+  test('each scale comes up askable for every root on string 2', () => {
+    const refused = usualRoots.flatMap((root) =>
+      (Object.keys(scaleTable) as ScaleId[]).flatMap((scale) => {
+        const problem = problemOf(changed(changed(changed(first, { kind: 'scale' }), { root }), { scale }));
+        return problem === null || problem.includes('triple accidental') ? [] : [{ root, scale, problem }];
+      }),
+    );
+    expect(refused).toEqual([]);
   });
 });
 
@@ -155,6 +250,25 @@ describe('an exercise that is changed', () => {
         quality: 'major',
         voicing: { kind: 'form', form: 'C', full: true },
       },
+    ],
+    ['find every place', { ...exerciseOf(first), wanted: 'every' } as Exercise],
+    ['name a note', exerciseOf(changed(first, { kind: 'name', namedFret: fret(4) }))],
+    ['name a degree', exerciseOf(changed(first, { kind: 'name', named: 'degree', namedFret: fret(7) }))],
+    ['name an interval', exerciseOf(changed(first, { kind: 'name', named: 'interval', namedFret: fret(0) }))],
+    [
+      'a slash chord that asks for root and finger',
+      {
+        ...exerciseOf(changed(first, { kind: 'build' })),
+        bass: { letter: 'F', alteration: 1 },
+        marksRoot: true,
+        asksFinger: true,
+      } as Exercise,
+    ],
+    [
+      'a scale in order on another instrument',
+      exerciseOf(
+        changed(changed(firstDraft('bass-4'), { kind: 'scale', order: 'up-and-down' }), { marksRoot: true }),
+      ),
     ],
     ['a scale', exerciseOf(changed(changed(first, { kind: 'scale' }), { scale: 'major', rootFinger: 3 }))],
   ];

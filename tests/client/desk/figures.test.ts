@@ -24,6 +24,7 @@ function student(name: string, fields: Partial<DeskStudentView> = {}): DeskStude
     moreTime: 1,
     presence: 'here',
     answer: null,
+    pattern: null,
     late: null,
     ...fields,
   };
@@ -95,7 +96,7 @@ test('slips stand first, who is not there last', () => {
 
 test('the commonest slip is named with its count and one slur', () => {
   const slip = commonSlip(inPhase('open', students));
-  expect(slip).toMatchObject({ cause: 'string-6-map', count: 2 });
+  expect(slip).toMatchObject({ cause: 'low-string-map', count: 2 });
   expect(slip?.corrections).toEqual([{ from: place(2, 8), to: place(2, 1) }]);
 });
 

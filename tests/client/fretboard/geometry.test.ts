@@ -10,7 +10,13 @@ import {
 import { inkFrame, type InkRequest } from '../../../client/fretboard/ink-frame.ts';
 import { fretsShown } from '../../../client/fretboard/state.ts';
 import { windowsIn, woodFrame, type WoodRequest } from '../../../client/fretboard/wood-frame.ts';
-import { place, standardGuitar, type FretRange, type Place } from '../../../shared/theory/fretboard.ts';
+import {
+  place,
+  samePlace,
+  standardGuitar,
+  type FretRange,
+  type Place,
+} from '../../../shared/theory/fretboard.ts';
 import { phone, smallPhone, turnedPhone } from './requests.ts';
 
 function range(low: number, high: number): FretRange {
@@ -135,6 +141,63 @@ describe('string and fret ↔ x and y', () => {
       const { width, height } = cellOf(frame, one);
       expect(2 * radius).toBeLessThan(Math.min(width, height));
     }
+  });
+});
+
+describe('any number of strings', () => {
+  const counts = [3, 4, 5, 6, 7, 8, 9, 10];
+
+  it.each(counts)(
+    '%i strings: every tap cell maps back to its place, in every window, view and hand',
+    (strings) => {
+      for (const box of [phone, smallPhone, turnedPhone]) {
+        for (const fretCount of [5, 12, 15, 24, 36]) {
+          for (const leftHanded of [false, true]) {
+            const request: WoodRequest = { ...box, strings, fretCount, leftHanded };
+            for (const window of windowsIn(request)) {
+              const frame = woodFrame(request, window);
+              const astray = places(frame).filter((one) => {
+                const { x, y, width, height } = cellOf(frame, one);
+                return [0.15, 0.5, 0.85].some((share) => {
+                  const found = placeAt(frame, { x: x + width * share, y: y + height * share });
+                  return found === null || !samePlace(found, one);
+                });
+              });
+              expect(astray).toEqual([]);
+            }
+          }
+        }
+      }
+    },
+  );
+
+  it.each(counts)(
+    '%i strings: their gap is wide enough for a finger, and the neck stays in its box',
+    (strings) => {
+      for (const box of [phone, smallPhone, turnedPhone]) {
+        const frame = woodFrame({ ...box, strings }, range(1, 10));
+        expect(frame.gapAtNut).toBeGreaterThanOrEqual(24);
+        const outer = places(frame).map((one) => cellOf(frame, one));
+        expect(Math.min(...outer.flatMap(({ x, y }) => [x, y]))).toBeGreaterThanOrEqual(-0.01);
+        expect(Math.max(...outer.map(({ x, width }) => x + width))).toBeLessThanOrEqual(box.width + 0.01);
+        expect(Math.max(...outer.map(({ y, height }) => y + height))).toBeLessThanOrEqual(box.height + 0.01);
+      }
+    },
+  );
+
+  it('keep the shape of a chart: no fret is squatter than two thirds of a gap, nor a short neck blown up', () => {
+    const shape = (strings: number) => {
+      const frame = inkFrame({ ...ink, strings, window: range(1, 4), aspect: 0.8 });
+      return (wireAlong(frame, 4) - frame.start) / 4 / frame.gapAtNut;
+    };
+    for (const strings of counts) expect(shape(strings)).toBeGreaterThanOrEqual(0.68 - 1e-9);
+    expect(shape(3)).toBeGreaterThan(1);
+    expect(shape(4)).toBeGreaterThan(1);
+  });
+
+  it('leaves a thumb 44 px on a phone of 390 × 844 for as many as seven strings', () => {
+    for (const strings of [3, 4, 5, 6, 7])
+      expect(woodFrame({ ...phone, strings }, range(1, 10)).gapAtNut).toBeGreaterThanOrEqual(44);
   });
 });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  capoWords,
   cropTo,
   fretsShown,
   isWound,
@@ -8,7 +9,14 @@ import {
   toggled,
 } from '../../../client/fretboard/state.ts';
 import { windowHolding } from '../../../client/fretboard/wood-frame.ts';
-import { place, standardGuitar, stringNumbers, type FretRange } from '../../../shared/theory/fretboard.ts';
+import { known } from '../../../shared/lib/assert.ts';
+import {
+  instrumentById,
+  place,
+  standardGuitar,
+  stringNumbers,
+  type FretRange,
+} from '../../../shared/theory/fretboard.ts';
 
 function range(low: number, high: number): FretRange {
   return { low: place(1, low).fret, high: place(1, high).fret };
@@ -67,5 +75,23 @@ describe('strings', () => {
       expect(Math.abs(stringWidth(standardGuitar, string, [1.5, 4]) - (drawn[at] ?? 0))).toBeLessThan(0.15);
     });
     expect(strings.filter((string) => isWound(standardGuitar, string))).toEqual([4, 5, 6]);
+  });
+
+  it('are as thick as they are tuned, whatever their number: the fourth of a ukulele is a thin one', () => {
+    const ukulele = known(instrumentById('ukulele'), 'ukulele');
+    const widths = stringNumbers(ukulele).map((string) => stringWidth(ukulele, string, [1.5, 4]));
+    // A4 E4 C4 G4 (common practice): string 3 is the lowest.
+    expect(Math.max(...widths)).toBe(widths[2]);
+    expect(widths[3]).toBeLessThan(widths[1] ?? 0);
+  });
+
+  it('are no thinner with a capo on', () => {
+    const capoed = known(instrumentById('guitar+capo=5'), 'a guitar with a capo');
+    for (const string of stringNumbers(capoed)) {
+      expect(stringWidth(capoed, string, [1.5, 4])).toBe(stringWidth(standardGuitar, string, [1.5, 4]));
+      expect(isWound(capoed, string)).toBe(isWound(standardGuitar, string));
+    }
+    expect(capoWords(capoed)).toBe('Capo 5');
+    expect(capoWords(standardGuitar)).toBe('');
   });
 });

@@ -2,18 +2,30 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { Announcer } from '../../../client/pages/stand/announcer.ts';
 import type { AnswerSource } from '../../../client/pages/stand/answer.ts';
 import type { Draft } from '../../../client/connection/outbox.ts';
+import type { Exercise } from '../../../shared/exercise/exercise.ts';
+import { inputOf } from '../../../shared/exercise/input.ts';
 import type { ClassId, RoundId, SendId } from '../../../shared/protocol/ids.ts';
 import type { StandOwnView, StandSharedView, StandStage } from '../../../shared/protocol/views.ts';
-import { place } from '../../../shared/theory/fretboard.ts';
+import { wordingsOf } from '../../../shared/exercise/wording.ts';
+import { place, type StringNumber } from '../../../shared/theory/fretboard.ts';
+import type { NoteNaming } from '../../../shared/theory/naming.ts';
 
 const roundId = 'round-1' as RoundId;
-const task = {
-  title: 'Find E',
-  detail: 'On string 2, any fret.',
+const exercise: Exercise = {
+  kind: 'find',
   instrument: 'guitar',
-  placesPerString: 'many',
+  root: { letter: 'B', alteration: 0 },
+  rootString: 2 as StringNumber,
+  strictness: 'string',
+  range: null,
+};
+const task = {
+  wording: wordingsOf(exercise),
+  instrument: 'guitar',
+  input: inputOf(exercise),
   range: null,
 } as const;
+const nameTask = { ...task, input: { kind: 'name', place: place(3, 5), wanted: 'note' } } as const;
 const open: StandStage = { kind: 'open', roundId, task, seconds: 90 };
 const held: StandStage = { kind: 'held', roundId, task, seconds: 90 };
 
@@ -49,46 +61,66 @@ function source(fate: Draft['fate'] | null, state: AnswerSource['state'] = 'live
 }
 
 let announcer: Announcer;
+let naming: NoteNaming;
 beforeEach(() => {
   announcer = new Announcer();
+  naming = 'english';
 });
+
+function next(from: AnswerSource, view: StandSharedView, student: StandOwnView): string | null {
+  return announcer.next(from, view, student, naming);
+}
 
 describe('what a screen reader hears', () => {
   it('is the task in words, once, and nothing that would answer it', () => {
-    expect(announcer.next(source(null), shared(open), own)).toBe(
-      'Find E. On string 2, any fret. 1 minute 30 seconds.',
+    expect(next(source(null), shared(open), own)).toBe(
+      'Find B. On string 2 (second thinnest), any fret. 1 minute 30 seconds.',
     );
-    expect(announcer.next(source(null), shared(open), own)).toBeNull();
+    expect(next(source(null), shared(open), own)).toBeNull();
+  });
+
+  it.each([
+    ['german', 'Find H.'],
+    ['solfege', 'Find si.'],
+  ] as const)("is in the student's own note names, though the class has others (%s)", (theirs, words) => {
+    naming = theirs;
+    expect(next(source(null), shared(open), own)).toContain(words);
+  });
+
+  it('is, after the hold, what was named where a name was asked', () => {
+    const asked = (kind: 'open' | 'held'): StandStage => ({ kind, roundId, task: nameTask, seconds: null });
+    next(source('safe'), shared(asked('open')), own);
+    expect(next(source('safe'), shared(asked('held')), own)).toBe(
+      'Held. Eyes up. What you named last counts.',
+    );
   });
 
   it('is how far the answer has come, but not the tap again', () => {
-    announcer.next(source(null), shared(open), own);
-    expect(announcer.next(source('unsent'), shared(open), own)).toBeNull();
-    expect(announcer.next(source('safe'), shared(open), own)).toBe('Safe. Yours to change until the hold.');
-    expect(announcer.next(source('unsent', 'lost'), shared(open), own)).toContain('Kept on this phone.');
+    next(source(null), shared(open), own);
+    expect(next(source('unsent'), shared(open), own)).toBeNull();
+    expect(next(source('safe'), shared(open), own)).toBe('Safe. Yours to change until the hold.');
+    expect(next(source('unsent', 'lost'), shared(open), own)).toContain('Kept on this phone.');
   });
 
   it('is the hold, and then never that the answer may be changed', () => {
-    announcer.next(source('unsent'), shared(open), own);
-    expect(announcer.next(source('unsent'), shared(held), own)).toBe(
-      'Held. Eyes up. What you placed last counts.',
-    );
-    expect(announcer.next(source('safe'), shared(held), own)).toBeNull();
+    next(source('unsent'), shared(open), own);
+    expect(next(source('unsent'), shared(held), own)).toBe('Held. Eyes up. What you placed last counts.');
+    expect(next(source('safe'), shared(held), own)).toBeNull();
   });
 
   it('is a late arrival, and whose decision that is', () => {
-    announcer.next(source('unsent'), shared(held), own);
-    expect(announcer.next(source('late'), shared(held), own)).toBe('Yours came late. Your teacher decides.');
+    next(source('unsent'), shared(held), own);
+    expect(next(source('late'), shared(held), own)).toBe('Yours came late. Your teacher decides.');
   });
 
   it("is the end of the student's own time, though the round goes on", () => {
-    announcer.next(source('safe'), shared(open), own);
-    expect(announcer.next(source('safe'), shared(open), { ...own, timeUp: true })).toBe(
+    next(source('safe'), shared(open), own);
+    expect(next(source('safe'), shared(open), { ...own, timeUp: true })).toBe(
       'Time is up. What you placed last counts.',
     );
   });
 
   it('is nothing while the teacher has not let the student in', () => {
-    expect(announcer.next(source(null), shared(open), { ...own, seat: 'asking' })).toBeNull();
+    expect(next(source(null), shared(open), { ...own, seat: 'asking' })).toBeNull();
   });
 });

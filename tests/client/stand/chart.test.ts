@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { answerChart, tappedChart } from '../../../client/pages/stand/chart.ts';
+import { answerChart, revealedChart, tappedChart } from '../../../client/pages/stand/chart.ts';
 import type { KeyNote, SlipVerdict } from '../../../shared/exercise/verdict.ts';
-import { place, standardGuitar } from '../../../shared/theory/fretboard.ts';
+import type { Exercise } from '../../../shared/exercise/exercise.ts';
+import { place, standardGuitar, type Place, type StringNumber } from '../../../shared/theory/fretboard.ts';
 
 // E minor on strings 3, 2 and 1, root on string 2 at fret 5: minor triad (f−1, f, f−2), computed in standard tuning.
 const key: readonly KeyNote[] = [
@@ -12,7 +13,7 @@ const key: readonly KeyNote[] = [
 const given = [place(3, 5), place(2, 5), place(1, 3)];
 const slip: SlipVerdict = {
   kind: 'slip',
-  cause: 'string-3-to-2-step',
+  cause: 'short-step',
   marks: given.map((at) => ({ place: at, right: at.string !== 3 })),
   corrections: [{ from: place(3, 5), to: place(3, 4) }],
   missing: [],
@@ -53,12 +54,82 @@ describe('a chart of an answer', () => {
   it('draws no slur where two explanations fit', () => {
     const chart = answerChart(standardGuitar, key, given, {
       kind: 'unclear',
-      causes: ['string-6-map', 'one-fret-off'],
+      causes: ['low-string-map', 'one-fret-off'],
       marks: slip.marks,
       missing: [place(3, 4)],
     });
     expect(chart.corrections).toEqual([]);
     expect(chart.notes.filter(({ look }) => look === 'expected')).toHaveLength(1);
+  });
+});
+
+describe('a chart of a reveal', () => {
+  const task = {
+    instrument: 'guitar',
+    root: { letter: 'E', alteration: 0 },
+    rootString: 2 as StringNumber,
+    strictness: 'string',
+    range: null,
+  } as const;
+  const build: Exercise = {
+    ...task,
+    kind: 'build',
+    quality: 'minor',
+    voicing: { kind: 'form', form: 'triad-321', full: false },
+    marksRoot: true,
+    asksFinger: true,
+  };
+  const reveal = { exercise: build, notes: key };
+  const places = key.map((note) => note.place);
+  const beside = (cause: SlipVerdict['cause']): SlipVerdict => ({
+    kind: 'slip',
+    cause,
+    marks: places.map((at) => ({ place: at, right: true })),
+    corrections: [],
+    missing: [],
+  });
+
+  it('leads from the note that was marked as the root to the root', () => {
+    const chart = (root: Place) =>
+      revealedChart(standardGuitar, reveal, { places, root }, beside('wrong-root-mark'), 'english');
+    expect(chart(place(1, 3)).corrections).toEqual([{ from: place(1, 3), to: place(2, 5) }]);
+    expect(chart(place(2, 5)).corrections).toEqual([]);
+  });
+
+  it('keeps its fingers where the slip lies in the finger', () => {
+    const chart = revealedChart(
+      standardGuitar,
+      reveal,
+      { places, finger: 1 },
+      beside('wrong-finger'),
+      'english',
+    );
+    expect(chart.notes.map(({ finger }) => finger)).toEqual([2, 3, 1]);
+  });
+
+  it('shows each place once, however often it was visited', () => {
+    const twice = [...places, ...places];
+    const chart = revealedChart(standardGuitar, reveal, { places: twice }, { kind: 'right' }, 'english');
+    expect(chart.notes.map((note) => note.place)).toEqual(places);
+  });
+
+  // Note names by naming: common practice, as in the tests of PITCH-3.
+  it.each([
+    ['english', 'B♭'],
+    ['german', 'B'],
+    ['solfege', 'si♭'],
+  ] as const)('says the name of the place in the reader’s own (%s)', (naming, label) => {
+    const name: Exercise = {
+      ...task,
+      kind: 'name',
+      root: { letter: 'B', alteration: -1 },
+      rootString: 3 as StringNumber,
+      place: place(3, 3),
+      wanted: 'note',
+    };
+    const chart = revealedChart(standardGuitar, { exercise: name, notes: [] }, { places: [] }, null, naming);
+    expect(chart.notes).toEqual([{ place: place(3, 3), look: 'filled', label, root: false }]);
+    expect(chart.corrections).toEqual([]);
   });
 });
 

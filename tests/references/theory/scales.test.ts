@@ -1,110 +1,85 @@
 import { describe, expect, test } from 'vitest';
-import { checkExercise } from '../../../shared/exercise/check.ts';
-import type { Finger, ScaleExercise } from '../../../shared/exercise/exercise.ts';
-import { judge } from '../../../shared/exercise/judge.ts';
-import type { Verdict } from '../../../shared/exercise/verdict.ts';
 import { known } from '../../../shared/lib/assert.ts';
-import { place, type Fret, type Place, type StringNumber } from '../../../shared/theory/fretboard.ts';
-import { parseNoteName } from '../../../shared/theory/pitch.ts';
-import type { ScaleId } from '../../../shared/theory/tables/scales.ts';
-import scales from './scales.json' with { type: 'json' };
+import { degreeAt, scaleDegrees } from '../../../shared/theory/chord.ts';
+import { midiAt, pitchClassAt, place, samePlace, type Place } from '../../../shared/theory/fretboard.ts';
+import { positionAt, scalePlaces, type Position } from '../../../shared/theory/position.ts';
+import { scaleTable } from '../../../shared/theory/tables/scales.ts';
+import { counts } from '../counts.ts';
+import { instrumentOf, note } from './chord-cases.ts';
+import { onStrings, scaleCases, scaleIdOf, type ScaleCase } from './scale-cases.ts';
 
-/** Source of every case: scales.json (CC0, computed); see README.md beside it. */
-interface Case {
-  readonly id: string;
-  readonly group: string;
-  readonly system: 'pentatonic-box' | 'caged' | '3nps' | 'window';
-  readonly root: string;
-  readonly scale: string;
-  readonly window?: readonly number[];
-  readonly rootString: number;
-  readonly rootFret: number;
-  readonly rootFinger?: number;
-  readonly lowFret: number;
-  readonly highFret: number;
-  readonly fretsPerString: readonly (readonly number[])[];
-  readonly acceptAlso?: readonly (readonly (readonly number[])[])[];
-  readonly verdict: 'correct' | 'wrong';
-  readonly diagnosis?: { readonly kind: string };
-}
-const cases = scales.cases as unknown as readonly Case[];
-const scaleOf: Record<string, ScaleId> = {
-  major: 'major',
-  minor: 'natural-minor',
-  'major pentatonic': 'major-pentatonic',
-  'minor pentatonic': 'minor-pentatonic',
-};
-
-const placesOf = (frets: Case['fretsPerString']): readonly Place[] =>
-  frets.flatMap((onString, index) => onString.map((fret) => place(frets.length - index, fret)));
-
-function exerciseOf(one: Case, fields: Partial<ScaleExercise>): ScaleExercise {
-  return {
-    kind: 'scale',
-    instrument: 'guitar',
-    root: known(parseNoteName(one.root), one.root),
-    rootString: one.rootString as StringNumber,
-    scale: known(scaleOf[one.scale], one.scale),
-    coverage: 'every-pitch',
-    strictness: 'place',
-    range: { low: one.rootFret as Fret, high: one.rootFret as Fret },
-    rootFinger: 1,
-    ...fields,
-  };
-}
+const inPosition = scaleCases.filter((one) => one.system !== '3nps');
+const threeNotes = scaleCases.filter((one) => one.system === '3nps');
+const named = (some: readonly ScaleCase[]) => some.map((one) => [`${one.id} ${one.group}`, one] as const);
 
 /** The positions that the case may mean: the one of its window, or of any finger where it names none. */
-function positionsOf(one: Case): readonly ScaleExercise[] {
+function positionsOf(one: ScaleCase): readonly Position[] {
   const low = one.window?.[0];
   const fingers = low === undefined ? [1, 2, 3, 4] : [one.rootFret - low + 1];
+  const rootPlace = place(one.rootString, one.rootFret);
   return fingers
-    .map((finger) => exerciseOf(one, { rootFinger: finger as Finger }))
-    .filter((exercise) => checkExercise(exercise).ok);
+    .map((finger) =>
+      positionAt(instrumentOf(one.tuning.name), note(one.root), scaleIdOf(one.scale), rootPlace, finger),
+    )
+    .filter((position) => position !== undefined);
 }
 
-const verdictsOf = (one: Case, frets: Case['fretsPerString']): readonly Verdict[] =>
-  positionsOf(one).map((exercise) => judge(exercise, { places: placesOf(frets) }));
+/** Each pitch of the position once, on places that are accepted for it. */
+function isPosition(one: ScaleCase, position: Position, places: readonly Place[]): boolean {
+  const instrument = instrumentOf(one.tuning.name);
+  const pitches = places.map((spot) => midiAt(instrument, spot)).sort((a, b) => a - b);
+  const wanted = position.notes.map((shown) => midiAt(instrument, shown.place));
+  return (
+    pitches.length === wanted.length &&
+    pitches.every((pitch, index) => pitch === wanted[index]) &&
+    places.every((spot) => position.accepted.some((other) => samePlace(other, spot)))
+  );
+}
 
-const inPosition = cases.filter((one) => one.system !== '3nps');
-const threeNotes = cases.filter((one) => one.system === '3nps');
-const named = (some: readonly Case[]) => some.map((one) => [one.id, one] as const);
-
-test('every case in scope is here and run below', () => {
-  expect(cases).toHaveLength(scales.count);
-  expect([inPosition.length, threeNotes.length]).toEqual([27, 11]);
+test('every case is here and run below', () => {
+  expect(scaleCases).toHaveLength(counts['scales.json'].cases);
+  expect([inPosition.length, threeNotes.length]).toEqual([30, 14]);
+  for (const one of scaleCases) expect(Object.hasOwn(scaleTable, scaleIdOf(one.scale))).toBe(true);
 });
 
-describe('JUDGE-3, POSITION-2: positions of four frets and pentatonic boxes', () => {
-  test.each(named(inPosition.filter((one) => one.verdict === 'correct')))('%s is right', (_id, one) => {
-    expect(verdictsOf(one, one.fretsPerString)).toContainEqual({ kind: 'right' });
-    for (const other of one.acceptAlso ?? [])
-      expect(verdictsOf(one, other)).toContainEqual({ kind: 'right' });
-  });
-
-  test.each(named(inPosition.filter((one) => one.verdict === 'wrong')))('%s is a slip', (_id, one) => {
-    const verdicts = verdictsOf(one, one.fretsPerString);
-    expect(verdicts.length).toBeGreaterThan(0);
-    expect(verdicts.map((verdict) => verdict.kind)).not.toContain('right');
-    const causes = verdicts.flatMap((verdict) =>
-      verdict.kind === 'slip' ? [verdict.cause] : verdict.kind === 'unclear' ? verdict.causes : [],
-    );
-    if (one.diagnosis?.kind === 'second-string-offset-ignored')
-      expect(causes).toContain('string-3-to-2-step');
+describe('POSITION-1, POSITION-2: positions of four frets, pentatonic boxes, a bass', () => {
+  test.each(named(inPosition))('%s', (_name, one) => {
+    const positions = positionsOf(one);
+    expect(positions.length).toBeGreaterThan(0);
+    for (const frets of [one.fretsPerString, ...(one.acceptAlso ?? [])])
+      expect(positions.some((position) => isPosition(one, position, onStrings(frets)))).toBe(
+        one.verdict === 'correct',
+      );
   });
 });
 
-describe('JUDGE-3: three notes on every string reach past one position', () => {
-  const inRange = (one: Case) =>
-    exerciseOf(one, {
-      coverage: 'every-tone',
-      strictness: 'range',
-      range: { low: one.lowFret as Fret, high: one.highFret as Fret },
-    });
-
-  test.each(named(threeNotes))('%s', (_id, one) => {
-    const exercise = inRange(one);
-    expect(checkExercise(exercise).ok).toBe(true);
-    const { kind } = judge(exercise, { places: placesOf(one.fretsPerString) });
-    expect(kind === 'right').toBe(one.verdict === 'correct');
+describe('POSITION: three notes on every string reach past one position', () => {
+  test.each(named(threeNotes))('%s', (_name, one) => {
+    const instrument = instrumentOf(one.tuning.name);
+    const places = onStrings(one.fretsPerString);
+    const range = { low: place(1, one.lowFret).fret, high: place(1, one.highFret).fret };
+    const inScale = scalePlaces(instrument, note(one.root), scaleIdOf(one.scale), range);
+    const isScale = places.every((spot) => inScale.some((tone) => samePlace(tone.place, spot)));
+    expect(isScale).toBe(one.verdict === 'correct');
+    if (!isScale) return;
+    const degrees = scaleDegrees(scaleIdOf(one.scale));
+    const heard = places.map((spot) => degreeAt(note(one.root), degrees, pitchClassAt(instrument, spot)));
+    expect(new Set(heard).size).toBe(degrees.length);
+    // Three on each string, and no pitch of the scale skipped on the way up.
+    const pitches = places.map((spot) => midiAt(instrument, spot));
+    for (const [index, pitch] of pitches.slice(1).entries()) {
+      const before = known(pitches[index], 'the note before');
+      const next = degrees[(degrees.indexOf(known(heard[index], 'a degree')) + 1) % degrees.length];
+      expect(pitch).toBeGreaterThan(before);
+      expect(heard[index + 1]).toBe(next);
+    }
   });
+});
+
+test('the roots of each right case sound the root', () => {
+  for (const one of scaleCases.filter((some) => some.verdict === 'correct'))
+    for (const { string, fret } of one.roots ?? [])
+      expect(
+        degreeAt(note(one.root), ['1'], pitchClassAt(instrumentOf(one.tuning.name), place(string, fret))),
+      ).toBe('1');
 });

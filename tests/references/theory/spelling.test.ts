@@ -8,22 +8,26 @@ import {
   place,
   standardGuitar,
 } from '../../../shared/theory/fretboard.ts';
+import { tunedStrings } from '../../../shared/theory/instrument.ts';
+import { intervalName } from '../../../shared/theory/interval-names.ts';
 import { noteOnDegree, semitonesOf } from '../../../shared/theory/interval.ts';
 import { formatName } from '../../../shared/theory/naming.ts';
 import {
   formatNoteName,
+  formatPitch,
   frequencyOf,
-  midiOf,
   parseNoteName,
-  parsePitch,
-  pitchClassOf,
-  type MidiNote,
+  pitchNamed,
 } from '../../../shared/theory/pitch.ts';
+import { romanChord, romanOf, type RomanKey } from '../../../shared/theory/roman.ts';
+import { spellIn } from '../../../shared/theory/spelling.ts';
 import type { ChordQuality } from '../../../shared/theory/tables/chords.ts';
-import type { ScaleId } from '../../../shared/theory/tables/scales.ts';
+import { scaleTable, type ScaleId } from '../../../shared/theory/tables/scales.ts';
+import { counts } from '../counts.ts';
+import { instrumentOf } from './chord-cases.ts';
 import spelling from './spelling.json' with { type: 'json' };
 
-/** Source of every case: spelling.json (CC0, computed); see README.md beside it. */
+/** Source of every case: spelling.json (CC0, computed); see ../README.md. */
 interface Case {
   readonly id: string;
   readonly kind: string;
@@ -32,11 +36,11 @@ interface Case {
 const cases = spelling.cases as readonly Case[];
 const of = (kind: string) => cases.filter((one) => one.kind === kind).map((one) => [one.id, one] as const);
 const note = (text: unknown) => known(parseNoteName(String(text)), String(text));
-const scaleOf: Record<string, ScaleId> = {
-  major: 'major',
-  minor: 'natural-minor',
-  'major pentatonic': 'major-pentatonic',
-  'minor pentatonic': 'minor-pentatonic',
+/** The file writes "harmonic minor" for our `harmonic-minor`, and "minor" for natural minor. */
+const scaleOf = (name: string): ScaleId => {
+  const id = name === 'minor' ? 'natural-minor' : name.replaceAll(' ', '-');
+  if (!Object.hasOwn(scaleTable, id)) throw new Error(`unknown scale ${name}`);
+  return id as ScaleId;
 };
 /** "A4" is an augmented fourth: the major scale's degree, altered by the interval's quality. */
 function degreeOf(interval: string): string {
@@ -47,20 +51,21 @@ function degreeOf(interval: string): string {
 }
 
 test('every case in scope is here, of a kind that is run below', () => {
-  const counts = Object.fromEntries(
+  const byKind = Object.fromEntries(
     [...new Set(cases.map((one) => one.kind))].sort().map((kind) => [kind, of(kind).length]),
   );
-  expect(counts).toEqual({
-    chord: 30,
+  expect(byKind).toEqual({
+    chord: 135,
     'fret-distance': 3,
     'fret-in-key': 3,
     interval: 66,
     'note-name': 3,
-    pitch: 2,
-    scale: 12,
+    pitch: 3,
+    roman: 49,
+    scale: 36,
   });
   expect(cases).toHaveLength(spelling.count);
-  expect(spelling.count).toBe(119);
+  expect(spelling.count).toBe(counts['spelling.json'].cases);
 });
 
 describe('PITCH-2', () => {
@@ -71,7 +76,7 @@ describe('PITCH-2', () => {
   });
 
   test.each(of('scale'))('%s', (_id, one) => {
-    const degrees = scaleDegrees(known(scaleOf[String(one['scale'])], String(one['scale'])));
+    const degrees = scaleDegrees(scaleOf(String(one['scale'])));
     expect(degrees).toEqual(one['degrees']);
     expect(notesOn(note(one['root']), degrees)?.map(formatNoteName)).toEqual(one['notes']);
   });
@@ -81,29 +86,58 @@ describe('PITCH-2', () => {
     expect(semitonesOf(degree)).toBe(one['semitones']);
     const to = noteOnDegree(note(one['from']), degree);
     expect(to && formatNoteName(to)).toBe(one['to']);
+    const words: Record<string, string> = {
+      M: 'major',
+      P: 'perfect',
+      m: 'minor',
+      A: 'augmented',
+      d: 'diminished',
+    };
+    expect(intervalName(degree)).toMatch(
+      new RegExp(`^(${known(words[String(one['interval']).charAt(0)], 'quality')} [a-z]+|unison|octave)$`),
+    );
   });
 });
 
-describe('NECK-1: a place in a key', () => {
+describe('SPELL-1: a place in a key', () => {
   test.each(of('fret-in-key'))('%s', (_id, one) => {
-    const [root, scale] = String(one['key']).split(' ');
+    const [root, scale = ''] = String(one['key']).split(' ');
     const spot = place(Number(one['string']), Number(one['fret']));
-    const notes = notesOn(note(root), scaleDegrees(known(scaleOf[scale ?? ''], 'scale'))) ?? [];
-    const sounding = notes.find((name) => pitchClassOf(name) === pitchClassAt(standardGuitar, spot));
-    expect(sounding && formatNoteName(sounding)).toBe(one['note']);
-    expect(midiAt(standardGuitar, spot)).toBe(one['midi']);
-    expect(midiOf(known(parsePitch(String(one['pitch'])), 'pitch'))).toBe(one['midi']);
-    expect(frequencyOf(one['midi'] as MidiNote)).toBeCloseTo(Number(one['hz']), 2);
+    const key = { root: note(root), degrees: scaleDegrees(scaleOf(scale)) };
+    const midi = midiAt(standardGuitar, spot);
+    const name = spellIn(key, pitchClassAt(standardGuitar, spot));
+    expect(formatNoteName(name)).toBe(one['note']);
+    expect(midi).toBe(one['midi']);
+    expect(formatPitch(pitchNamed(name, midi))).toBe(one['pitch']);
+    expect(frequencyOf(midi)).toBeCloseTo(Number(one['hz']), 2);
   });
 });
 
-describe('PITCH-1', () => {
+describe('PITCH-1, NECK-5: tunings and capos', () => {
   test.each(of('pitch'))('%s', (_id, one) => {
-    const { strings } = one['tuning'] as { strings: string[] };
-    const open = known(parsePitch(known(strings[strings.length - Number(one['string'])], 'string')), 'pitch');
-    const midi = midiOf(open) + Number(one['fret']);
+    const tuning = one['tuning'] as { name: string; strings: string[] };
+    const instrument = instrumentOf(tuning.name, Number(one['capo']));
+    expect(tunedStrings(instrument.spec.tuning).map(formatPitch).reverse()).toEqual(tuning.strings);
+    const midi = midiAt(instrument, place(Number(one['string']), Number(one['fret'])));
     expect(midi).toBe(one['midi']);
-    expect(frequencyOf(midi as MidiNote)).toBeCloseTo(Number(one['hz']), 2);
+    expect(frequencyOf(midi)).toBeCloseTo(Number(one['hz']), 2);
+  });
+});
+
+describe('SPELL-3: roman numerals', () => {
+  test.each(of('roman'))('%s', (_id, one) => {
+    const [tonic, mode] = String(one['key']).split(' ');
+    const key: RomanKey = { tonic: note(tonic), mode: mode === 'minor' ? 'minor' : 'major' };
+    const numeral = String(one['numeral']);
+    const chord = romanChord(key, numeral);
+    const wanted = one['chord'] as { root: string; quality: ChordQuality };
+    expect(chord).toEqual({ ok: true, value: { root: note(wanted.root), quality: wanted.quality } });
+    expect(notesOn(note(wanted.root), chordDegrees(wanted.quality))?.map(formatNoteName)).toEqual(
+      one['notes'],
+    );
+    expect(romanOf(key, { root: note(wanted.root), quality: wanted.quality })).toBe(
+      numeral.replace('b', '♭'),
+    );
   });
 });
 

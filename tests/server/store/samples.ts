@@ -137,7 +137,7 @@ export function round(id: string, fields: Partial<RoundHead> = {}): RoundHead {
 export const right: Verdict = { kind: 'right' };
 export const slip: Verdict = {
   kind: 'slip',
-  cause: 'string-6-map',
+  cause: 'low-string-map',
   marks: [{ place: place(2, 10), right: false }],
   corrections: [{ from: place(2, 10), to: place(2, 3) }],
   missing: [],

@@ -35,12 +35,28 @@ const chordTones: Record<string, readonly number[]> = {
   '7': [0, 4, 7, 10],
   maj7: [0, 4, 7, 11],
   m7: [0, 3, 7, 10],
+  m6: [0, 3, 7, 9],
+  '9': [0, 2, 4, 7, 10],
 };
+/** Which tones may stay silent (SPEC CHORD-3: the fifth, in m6 with the root lowest; the root of five and more, alone). */
+function mayBeSilent(
+  quality: string,
+  tones: readonly number[],
+  silent: readonly number[],
+  isRootLowest: boolean,
+) {
+  if (silent.length === 0) return true;
+  if (silent.length > 1) return false;
+  if (silent[0] === 7) return tones.length >= 4 && (quality !== 'm6' || isRootLowest);
+  return silent[0] === 0 && tones.length >= 5;
+}
 const scaleTones: Record<string, readonly number[]> = {
   major: [0, 2, 4, 5, 7, 9, 11],
   'natural-minor': [0, 2, 3, 5, 7, 8, 10],
   'major-pentatonic': [0, 2, 4, 7, 9],
   'minor-pentatonic': [0, 3, 5, 7, 10],
+  dorian: [0, 2, 3, 5, 7, 9, 10],
+  blues: [0, 3, 5, 6, 7, 10],
 };
 const semitone: Record<string, number> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
 const above = (exercise: Exercise, spot: Place) =>
@@ -59,7 +75,7 @@ const once = (places: readonly Place[]) => [
 
 /** Whether the wording of the exercise is satisfied; undefined for forms and positions, which have tests of their own. */
 function isSatisfied(exercise: Exercise, places: readonly Place[]): boolean | undefined {
-  if (places.length === 0) return false;
+  if (places.length === 0 || exercise.kind === 'name') return false;
   if (exercise.kind === 'find') return places.every((spot) => mayBeRoot(exercise, spot));
   const hasRoot = !isBound(exercise) || places.some((spot) => mayBeRoot(exercise, spot));
   const inRange = exercise.strictness !== 'range' || places.every((spot) => isInside(exercise, spot));
@@ -81,11 +97,13 @@ function isSatisfied(exercise: Exercise, places: readonly Place[]): boolean | un
   if (voicing.kind === 'strings' && [...used].sort().join() !== [...voicing.strings].sort().join())
     return false;
   const tones = chordTones[exercise.quality] ?? [];
-  const needed = tones.length === 4 ? tones.filter((tone) => tone !== 7) : tones;
+  const silent = tones.filter((tone) => !heard.has(tone));
+  const [lowest] = [...places].sort((a, b) => midi(a) - midi(b));
+  const isRootLowest = lowest !== undefined && above(exercise, lowest) === 0;
   return (
     hasRoot &&
     inRange &&
-    needed.every((tone) => heard.has(tone)) &&
+    mayBeSilent(exercise.quality, tones, silent, isRootLowest) &&
     [...heard].every((tone) => tones.includes(tone))
   );
 }

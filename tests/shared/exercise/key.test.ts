@@ -2,7 +2,8 @@ import { describe, expect, test, vi } from 'vitest';
 import { checkExercise } from '../../../shared/exercise/check.ts';
 import { answerKey } from '../../../shared/exercise/key.ts';
 import { judge } from '../../../shared/exercise/judge.ts';
-import { build, find } from '../../support/exercises.ts';
+import { place } from '../../../shared/theory/fretboard.ts';
+import { build, find, name } from '../../support/exercises.ts';
 import { everyPlace, exercisesFor, midi, range, roots } from './making.ts';
 
 // Whole necks are walked: slow on a busy machine, never waiting for anything.
@@ -19,7 +20,7 @@ describe('KEY-2: the key of every exercise that can be asked is right', () => {
         const key = answerKey(exercise);
         const places = key.map((one) => one.place);
         expect([exercise, places.length > 0]).toEqual([exercise, true]);
-        expect([exercise, judge(exercise, { places })]).toEqual([exercise, { kind: 'right' }]);
+        expect([exercise, judge(exercise, { places }).kind]).toEqual([exercise, 'right']);
         // On every place alone for a note that is found.
         if (exercise.kind === 'find')
           for (const spot of places) expect(judge(exercise, { places: [spot] }).kind).toBe('right');
@@ -34,6 +35,13 @@ describe('KEY-1', () => {
     const key = answerKey(find('D', { strictness: 'anywhere' })).map((one) => one.place);
     expect(key).toHaveLength(everyPlace.filter((spot) => midi(spot) % 12 === 2).length);
     expect(key.every((spot) => midi(spot) % 12 === 2)).toBe(true);
+  });
+
+  test('every place where all of them are wanted, and the name of a place beside it', () => {
+    const every = find('D', { strictness: 'anywhere', wanted: 'every' });
+    expect(judge(every, { places: answerKey(every).map((one) => one.place) }).kind).toBe('right');
+    expect(answerKey(name('C', 4, { wanted: 'degree' }))).toEqual([{ place: place(2, 4), degree: 'b3' }]);
+    expect(answerKey(name('Eb', 4))).toEqual([{ place: place(2, 4), degree: '1' }]);
   });
 
   test('a form that needs a fret before the nut is shown twelve frets up', () => {

@@ -1,3 +1,4 @@
+import { checkExercise } from '../../../shared/exercise/check.ts';
 import type {
   BuildExercise,
   Exercise,
@@ -28,6 +29,28 @@ export const midi = (spot: Place) => (openMidi[spot.string - 1] ?? 0) + spot.fre
 export const note = (text: string): NoteName => known(parseNoteName(text), text);
 export const range = (low: number, high: number): FretRange => ({ low: low as Fret, high: high as Fret });
 export const qualities = Object.keys(chordTable) as ChordQuality[];
+/** One of each build, for walks that can't take all of them. */
+export const commonQualities: readonly ChordQuality[] = [
+  'major',
+  'minor',
+  'dim',
+  'aug',
+  'sus4',
+  '5',
+  '7',
+  'maj7',
+  'm7',
+  'm6',
+  '9',
+];
+export const commonScales: readonly ScaleId[] = [
+  'major',
+  'natural-minor',
+  'major-pentatonic',
+  'minor-pentatonic',
+  'dorian',
+  'blues',
+];
 export const scales = Object.keys(scaleTable) as ScaleId[];
 export const roots = ['C', 'C#', 'Db', 'D', 'Eb', 'E', 'F', 'F#', 'Gb', 'G', 'Ab', 'A', 'Bb', 'B'];
 
@@ -50,8 +73,16 @@ const bounds: readonly Bound[] = [
   { strictness: 'anywhere', range: null },
 ];
 
+/** `strings(3, 2, 1)`, as many as are named. */
+export const strings = <const N extends readonly number[]>(...numbers: N) =>
+  numbers as unknown as { readonly [Index in keyof N]: StringNumber };
+
 /** Every kind of exercise for these roots, on each root string, under each strictness; some can't be asked. */
-export function exercisesFor(rootNames: readonly string[]): readonly Exercise[] {
+export function exercisesFor(
+  rootNames: readonly string[],
+  qualities: readonly ChordQuality[] = commonQualities,
+  scales: readonly ScaleId[] = commonScales,
+): readonly Exercise[] {
   return rootNames.flatMap((name) =>
     [1, 2, 3, 4, 5, 6].flatMap((string) =>
       bounds.flatMap((bound): Exercise[] => {
@@ -87,9 +118,20 @@ export function exercisesFor(rootNames: readonly string[]): readonly Exercise[] 
   );
 }
 
-/** `strings(3, 2, 1)`, as many as are named. */
-export const strings = <const N extends readonly number[]>(...numbers: N) =>
-  numbers as unknown as { readonly [Index in keyof N]: StringNumber };
+/**
+ * What slips are made of: every kind for one root, and the notes to find for all. Augmented triads are left out: moved
+ * by any rule they are augmented triads again, and so right or another cause's.
+ */
+export const walked: readonly Exercise[] = [
+  ...exercisesFor(['Eb']),
+  ...exercisesFor(
+    roots.filter((name) => name !== 'Eb'),
+    [],
+    [],
+  ).filter((exercise) => exercise.kind === 'find'),
+].filter(
+  (exercise) => checkExercise(exercise).ok && !(exercise.kind === 'build' && exercise.quality === 'aug'),
+);
 
 /** One right answer out of a key: a note that is found needs one place. */
 export function oneAnswer(exercise: Exercise, key: readonly KeyNote[]): readonly KeyNote[] {
@@ -106,21 +148,42 @@ export function slipsOf(exercise: Exercise, key: readonly KeyNote[]): readonly M
   const right = key.map((one) => one.place);
   const shift = (frets: number, which: (spot: Place, index: number) => boolean = () => true) =>
     right.map((spot, index) => (which(spot, index) ? place(spot.string, spot.fret + frets) : spot));
+  const isFind = exercise.kind === 'find';
   const made: MadeSlip[] = [
     { cause: 'one-fret-off', places: shift(1) },
-    { cause: 'one-fret-off', places: shift(-1) },
+    { cause: 'nut-as-one', places: shift(-1) },
     { cause: 'wrong-octave', places: shift(12) },
     { cause: 'wrong-octave', places: shift(-12) },
     { cause: 'strings-reversed', places: right.map((spot) => place(7 - spot.string, spot.fret)) },
+    { cause: 'next-string', places: right.map((spot) => place(spot.string + 1, spot.fret)) },
+    { cause: 'next-string', places: right.map((spot) => place(spot.string - 1, spot.fret)) },
   ];
+  if (!isFind) {
+    made.push({ cause: 'relative-root', places: shift(3) }, { cause: 'relative-root', places: shift(-3) });
+    const frets = right.map((spot) => spot.fret);
+    const ends = Math.min(...frets) + Math.max(...frets);
+    made.push({ cause: 'frets-mirrored', places: right.map((spot) => place(spot.string, ends - spot.fret)) });
+  }
+  const { letter, alteration } = exercise.root;
+  if (alteration !== 0) made.push({ cause: 'sharp-for-flat', places: shift(-2 * alteration) });
+  const first = right[0];
+  if (isFind && first) {
+    const marks = [3, 5, 7, 9, 12, 15, 17, 19];
+    for (const frets of [1, -1])
+      if (marks.includes(first.fret + frets) && !marks.includes(first.fret))
+        made.push({ cause: 'mark-drift', places: shift(frets) });
+    const open = 'EBGDAE'.charAt(first.string - 1);
+    const steps = ('CDEFGAB'.indexOf(letter) - 'CDEFGAB'.indexOf(open) + 7) % 7;
+    made.push({ cause: 'letters-two-frets', places: [place(first.string, 2 * steps + alteration)] });
+  }
   const root = key.find((one) => one.degree === '1' && one.place.string === exercise.rootString)?.place;
   if (root && root.string !== 6 && root.string !== 1)
     for (let fret = 0; fret <= fretCount; fret += 1)
       if ((40 + fret - midi(root)) % 12 === 0)
-        made.push({ cause: 'string-6-map', places: shift(fret - root.fret) });
+        made.push({ cause: 'low-string-map', places: shift(fret - root.fret) });
   if (right.some((spot) => spot.string > 2) && right.some((spot) => spot.string <= 2)) {
-    made.push({ cause: 'string-3-to-2-step', places: shift(1, (spot) => spot.string > 2) });
-    made.push({ cause: 'string-3-to-2-step', places: shift(-1, (spot) => spot.string <= 2) });
+    made.push({ cause: 'short-step', places: shift(1, (spot) => spot.string > 2) });
+    made.push({ cause: 'short-step', places: shift(-1, (spot) => spot.string <= 2) });
   }
   if (exercise.kind === 'build' && ['major', 'minor', '7', 'm7'].includes(exercise.quality)) {
     const isMinor = exercise.quality.startsWith('m') && exercise.quality !== 'major';
@@ -129,12 +192,22 @@ export function slipsOf(exercise: Exercise, key: readonly KeyNote[]): readonly M
       places: shift(isMinor ? 1 : -1, (_, index) => key[index]?.degree === (isMinor ? 'b3' : '3')),
     });
   }
+  const isChart = exercise.kind === 'build' && exercise.voicing.kind !== 'any';
   if (right.length > 1)
     for (const [index, one] of key.entries())
-      if (!one.optional) made.push({ cause: 'missing-tone', places: right.filter((_, i) => i !== index) });
+      if (!one.optional)
+        made.push({
+          cause: isChart ? 'sounding-string-muted' : 'missing-tone',
+          places: right.filter((_, i) => i !== index),
+        });
   const near = right[0]?.fret ?? 0;
   for (let string = 1; string <= 6; string += 1)
     if (right.every((spot) => spot.string !== string))
-      made.push({ cause: 'extra-tone', places: [...right, place(string, near + 1)] });
-  return made.filter(({ places }) => places.every(({ fret }) => fret >= 0 && fret <= fretCount));
+      made.push({
+        cause: isChart ? 'muted-string-sounded' : 'extra-tone',
+        places: [...right, place(string, near + 1)],
+      });
+  return made.filter(({ places }) =>
+    places.every(({ string, fret }) => string >= 1 && string <= 6 && fret >= 0 && fret <= fretCount),
+  );
 }

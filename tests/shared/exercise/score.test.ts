@@ -51,9 +51,9 @@ test('SCORE-3: the commonest slip; of equals, the one that says why', () => {
   });
   const causes = (...verdicts: Verdict[]) => commonestSlip(verdicts).map((verdict) => verdict.cause);
   expect(causes({ kind: 'right' })).toEqual([]);
-  expect(causes(slip('missing-tone'), slip('missing-tone'), slip('string-6-map'))).toEqual([
+  expect(causes(slip('missing-tone'), slip('missing-tone'), slip('low-string-map'))).toEqual([
     'missing-tone',
     'missing-tone',
   ]);
-  expect(causes(slip('missing-tone'), slip('other-place'), slip('string-6-map'))).toEqual(['string-6-map']);
+  expect(causes(slip('missing-tone'), slip('other-place'), slip('low-string-map'))).toEqual(['low-string-map']);
 });

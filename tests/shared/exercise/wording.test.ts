@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { checkExercise } from '../../../shared/exercise/check.ts';
 import type { Exercise } from '../../../shared/exercise/exercise.ts';
-import { placesPerString } from '../../../shared/exercise/input.ts';
+import { inputOf } from '../../../shared/exercise/input.ts';
 import { judge } from '../../../shared/exercise/judge.ts';
-import { acceptedRoots } from '../../../shared/exercise/targets.ts';
-import { wordingOf } from '../../../shared/exercise/wording.ts';
-import { build, find, scale } from '../../support/exercises.ts';
+import { acceptedRoots } from '../../../shared/exercise/roots.ts';
+import { wordingOf, wordingsOf } from '../../../shared/exercise/wording.ts';
+import { build, find, name, scale } from '../../support/exercises.ts';
 import { everyPlace, exercisesFor, range, strings } from './making.ts';
 
 const form = (id: 'C' | 'D', full = false) => ({ kind: 'form', form: id, full }) as const;
@@ -17,7 +17,7 @@ describe('WORD-1: what is asked', () => {
     [
       find('D', {
         strictness: 'place',
-        range: range(3, 3),
+        range: range(5, 5),
         rootString: strings(5)[0],
       }),
       'Find D',
@@ -70,7 +70,51 @@ describe('WORD-1: what is asked', () => {
       'E natural minor scale',
       'Frets 2 to 9, any string. Every note of the scale there.',
     ],
+    [
+      find('D', { strictness: 'anywhere', wanted: 'every' }),
+      'Find every D',
+      'Anywhere on the neck. All of them.',
+    ],
+    [name('Eb', 4), 'Name this place', 'String 2, fret 4. Which note is it?'],
+    [
+      name('C', 4, { wanted: 'interval' }),
+      'Name this place',
+      'String 2, fret 4. Which interval above C is it?',
+    ],
+    [
+      name('C', 0, { wanted: 'degree' }),
+      'Name this place',
+      'String 2, open. Which degree is it, with C as the root?',
+    ],
+    [
+      { ...scale('E', 'minor-pentatonic', 1, 5), order: 'up-and-down', marksRoot: true },
+      'E minor pentatonic',
+      'Root on string 2, below fret 12, under finger 1. Every note under the hand, on all strings. In order, up and back down the same way. Mark the root.',
+    ],
+    [
+      { ...scale('E', 'major', 2, 5), coverage: 'every-tone', order: 'down' },
+      'E major scale',
+      'A root on string 2, below fret 12. Each note name at least once. In order, downwards from a root.',
+    ],
+    [
+      build('E', 'minor', { asksFinger: true }),
+      'Build E minor',
+      'Root on string 2, any fret. Close triad on strings 3, 2 and 1. Say which finger takes the root on string 2.',
+    ],
+    [
+      find('G', { instrument: 'guitar-drop-d' }),
+      'Find G',
+      'On string 2 (second thinnest), any fret. Guitar, drop D.',
+    ],
+    [
+      find('G', { instrument: 'guitar+capo=2' }),
+      'Find G',
+      'On string 2 (second thinnest), any fret. Guitar, capo 2.',
+    ],
+    // Thickness says nothing where string 4 is tuned above string 3.
+    [find('D', { instrument: 'ukulele' }), 'Find D', 'On string 2 of 4, any fret.'],
   ])('%#', (exercise, title, detail) => {
+    expect(checkExercise(exercise).ok).toBe(true);
     expect(wordingOf(exercise, 'english')).toEqual({ title, detail });
   });
 
@@ -78,6 +122,12 @@ describe('WORD-1: what is asked', () => {
     expect(wordingOf(find('Bb'), 'german').title).toBe('Find B');
     expect(wordingOf(build('B', 'sus4'), 'german').title).toBe('Build Hsus4');
     expect(wordingOf(build('Eb', 'm7'), 'solfege').title).toBe('Build mi♭ m7');
+    expect(wordingOf(name('Bb', 4, { wanted: 'degree' }), 'german').detail).toContain('with B as the root');
+    expect(wordingsOf(find('Bb'))).toEqual({
+      english: { title: 'Find B♭', detail: 'On string 2 (second thinnest), any fret.' },
+      german: { title: 'Find B', detail: 'On string 2 (second thinnest), any fret.' },
+      solfege: { title: 'Find si♭', detail: 'On string 2 (second thinnest), any fret.' },
+    });
   });
 
   const asked = exercisesFor(['C', 'E']).filter((exercise) => checkExercise(exercise).ok);
@@ -122,8 +172,28 @@ describe('WORD-1: what is asked', () => {
   });
 });
 
-test('JUDGE-2: a chord takes one note a string, the rest as many as they like', () => {
-  expect(placesPerString(build('E', 'minor'))).toBe('one');
-  expect(placesPerString(find('E'))).toBe('many');
-  expect(placesPerString(scale('E', 'major', 2, 5))).toBe('many');
+describe('what a Stand takes as the answer', () => {
+  const places = { kind: 'places', perString: 'many', ordered: false, marksRoot: false, asksFinger: false };
+  test.each<[Exercise, object]>([
+    [find('E'), places],
+    [find('E', { wanted: 'every' }), places],
+    [build('E', 'minor'), { ...places, perString: 'one' }],
+    [build('E', 'minor', { marksRoot: true }), { ...places, perString: 'one', marksRoot: true }],
+    [build('E', 'minor', { asksFinger: true }), { ...places, perString: 'one', asksFinger: true }],
+    [scale('E', 'major', 2, 5), places],
+    [
+      { ...scale('E', 'major', 2, 5), order: 'up-and-down' },
+      { ...places, ordered: true },
+    ],
+    [name('Eb', 4), { kind: 'name', place: { string: 2, fret: 4 }, wanted: 'note' }],
+    [name('C', 4, { wanted: 'degree' }), { kind: 'name', place: { string: 2, fret: 4 }, wanted: 'degree' }],
+  ])('JUDGE-2: %#', (exercise, input) => {
+    expect(inputOf(exercise)).toEqual(input);
+  });
+
+  test('VIEW-2: nothing of it tells the root that is asked for', () => {
+    const inputs = ['C', 'D', 'Eb'].map((root) => JSON.stringify(inputOf(find(root))));
+    expect(new Set(inputs).size).toBe(1);
+    expect(JSON.stringify(inputOf(name('Eb', 4)))).not.toContain('root');
+  });
 });

@@ -9,6 +9,8 @@ import {
   midiOf,
   parseNoteName,
   parsePitch,
+  pitchClassOf,
+  pitchNamed,
   type Alteration,
   type MidiNote,
 } from '../../../shared/theory/pitch.ts';
@@ -28,6 +30,15 @@ describe('PITCH-1: letter, alteration, octave', () => {
   ])('%s is MIDI %i', (text, midi) => {
     expect(midiOf(pitch(text))).toBe(midi);
     expect(formatPitch(pitch(text))).toBe(text);
+  });
+
+  test('a name and a note make the pitch', () => {
+    for (const letter of letters)
+      for (const alteration of alterations)
+        for (const octave of [-1, 4, 8]) {
+          const spelled = { letter, alteration, octave };
+          expect(pitchNamed(spelled, midiOf(spelled))).toEqual(spelled);
+        }
   });
 
   test('A4 is 440 Hz, an octave up doubles it', () => {
@@ -74,6 +85,40 @@ describe('PITCH-3: names in the reader’s own system', () => {
       }),
     );
     expect(new Set(written).size).toBe(35);
+  });
+
+  // Source: names as above; the signs as ASCII are common practice.
+  test.each<[NoteNaming, string, string | undefined]>([
+    ['english', 'Eb', 'Eb'],
+    ['english', 'F#', 'F#'],
+    ['english', 'bb', 'Bb'],
+    ['english', 'Bbb', 'Bbb'],
+    ['english', 'F##', 'F##'],
+    ['english', 'Fis', undefined],
+    ['english', 'mi', undefined],
+    ['solfege', 'fa#', 'F#'],
+    ['solfege', 'mib', 'Eb'],
+    ['solfege', 'SIB', 'Bb'],
+    ['solfege', 'sol##', 'G##'],
+    ['solfege', 'E', undefined],
+    ['german', 'Es', 'Eb'],
+    ['german', 'Eb', undefined],
+    ['german', 'F#', undefined],
+    ['german', 'Bb', undefined],
+  ])('in %s %s is read as %s', (naming, text, stored) => {
+    const read = parseName(text, naming);
+    expect(read && formatNoteName(read)).toBe(stored);
+  });
+
+  test('all twelve pitch classes, by their sharp and by their flat, in every system', () => {
+    const sharps = 'C C# D D# E F F# G G# A A# B'.split(' ').map(note);
+    const flats = 'C Db D Eb E F Gb G Ab A Bb B'.split(' ').map(note);
+    for (const naming of ['english', 'german', 'solfege'] as const)
+      for (let semitones = 0; semitones < 12; semitones += 1)
+        for (const name of [known(sharps[semitones], 'sharp'), known(flats[semitones], 'flat')]) {
+          expect(pitchClassOf(name)).toBe(semitones);
+          expect(parseName(formatName(name, naming), naming)).toEqual(name);
+        }
   });
 
   test('a bare B is another note in German', () => {

@@ -2,6 +2,7 @@ import { html, type TemplateResult } from 'lit';
 import { standardGuitar } from '../../../../shared/theory/fretboard.ts';
 import type { NoteNaming } from '../../../../shared/theory/naming.ts';
 import type { GroupSettings } from '../api.ts';
+import '../instrument/instrument-picker.ts';
 import { fieldText } from '../refusal.ts';
 import { dateField, languageWords, namingWords, timeOfField } from './words.ts';
 
@@ -20,11 +21,16 @@ export function newGroup(now: number): GroupSettings {
   };
 }
 
-/** The fields of a group's settings, for a form around them. */
-export function groupFields(group: GroupSettings): TemplateResult {
+/** The fields of a group's settings, for a form around them; open strings are written in the reader's naming. */
+export function groupFields(group: GroupSettings, naming: NoteNaming): TemplateResult {
   return html`
     <label>Group <input name="name" required maxlength="60" .value=${group.name} /></label>
     <label>School <input name="school" maxlength="80" .value=${group.school} /></label>
+    <desk-instrument-picker
+      name="instrument"
+      .value=${group.instrument}
+      .naming=${naming}
+    ></desk-instrument-picker>
     <label
       >Note names
       <select name="naming">
@@ -63,7 +69,7 @@ export function settingsIn(form: HTMLFormElement): GroupSettings {
   return {
     name: fieldText(form, 'name'),
     school: fieldText(form, 'school'),
-    instrument: standardGuitar.id,
+    instrument: fieldText(form, 'instrument'),
     naming: fieldText(form, 'naming') as NoteNaming,
     language: fieldText(form, 'language'),
     purgeAt: timeOfField(fieldText(form, 'purge')),

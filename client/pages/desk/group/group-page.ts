@@ -2,6 +2,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { api, type GroupDetail } from '../api.ts';
 import { deskStyles, pageStyles } from '../desk-styles.ts';
+import { NamingHere } from '../naming-here.ts';
 import { fieldText, formOf, refusalLine } from '../refusal.ts';
 import { NavigateEvent, classPath, homePath, planPath } from '../routes.ts';
 import { spacedCode } from '../spaced-code.ts';
@@ -68,6 +69,7 @@ export class DeskGroup extends LitElement {
   @state() private refusal = '';
   @state() private said = '';
   @state() private deleting = false;
+  private readonly naming = new NamingHere(this);
 
   override connectedCallback() {
     super.connectedCallback();
@@ -160,7 +162,7 @@ export class DeskGroup extends LitElement {
       <details>
         <summary>Settings of this group</summary>
         <form class="stack" @submit=${this.saveSettings}>
-          ${groupFields(group)}
+          ${groupFields(group, this.naming.of(group.naming))}
           <div><button>Save the settings</button></div>
         </form>
         <div class="stack">

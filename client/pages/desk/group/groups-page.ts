@@ -2,6 +2,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { api, type Group } from '../api.ts';
 import { deskStyles, pageStyles } from '../desk-styles.ts';
+import { NamingHere } from '../naming-here.ts';
 import { formOf, refusalLine } from '../refusal.ts';
 import { NavigateEvent, classPath, groupPath } from '../routes.ts';
 import { spacedCode } from '../spaced-code.ts';
@@ -41,6 +42,8 @@ export class DeskGroups extends LitElement {
   @state() private groups: readonly Group[] | null = null;
   @state() private refusal = '';
   @state() private invitation = '';
+  private readonly naming = new NamingHere(this);
+  private readonly fresh = newGroup(Date.now());
 
   override connectedCallback() {
     super.connectedCallback();
@@ -56,7 +59,7 @@ export class DeskGroups extends LitElement {
         <details ?open=${this.groups?.length === 0}>
           <summary>Add a group</summary>
           <form class="stack" @submit=${this.add}>
-            ${groupFields(newGroup(Date.now()))}
+            ${groupFields(this.fresh, this.naming.of(this.fresh.naming))}
             <div><button class=${this.groups?.length === 0 ? 'primary' : ''}>Add this group</button></div>
           </form>
         </details>

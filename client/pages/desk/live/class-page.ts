@@ -1,11 +1,13 @@
 import { LitElement, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { classMap } from 'lit/directives/class-map.js';
+import type { Exercise } from '../../../../shared/exercise/exercise.ts';
 import type { DeskCommand } from '../../../../shared/protocol/commands.ts';
 import type { DeskView } from '../../../../shared/protocol/views.ts';
 import { ConnectionController } from '../../../connection/connection-controller.ts';
 import { connectDesk } from '../../../connection/socket.ts';
 import { deskStyles } from '../desk-styles.ts';
+import { NamingHere } from '../naming-here.ts';
 import { homePath } from '../routes.ts';
 import './asking.ts';
 import './bar.ts';
@@ -13,7 +15,7 @@ import './class-panel.ts';
 import type { KeySettingsEvent } from './class-panel.ts';
 import { classPageStyles } from './class-page-styles.ts';
 import { DeskDrawer } from './drawer.ts';
-import type { CommandEvent, Panel, PanelEvent, StepEvent } from './events.ts';
+import { PanelEvent, type CommandEvent, type Panel, type StepEvent } from './events.ts';
 import './header.ts';
 import type { DeskHeader } from './header.ts';
 import { keyActionOf, pedalPause, pressOf, type KeyAction } from './keys.ts';
@@ -37,6 +39,8 @@ export class DeskClass extends LitElement {
 
   @property() classId = '';
   @state() private panel: Panel | null = null;
+  /** What the maker starts from. */
+  @state() private start: Exercise | null = null;
   @state() private drawerOpen = false;
   /** Why the last command was refused. */
   @state() private refusal = '';
@@ -48,6 +52,8 @@ export class DeskClass extends LitElement {
   /** Server time minus this device's, taken with each new view; and the view it was taken with. */
   private offset = 0;
   private timed: DeskView | null = null;
+  private readonly naming = new NamingHere(this);
+  private read: { readonly sent: DeskView; readonly view: DeskView } | null = null;
   private readonly line = new StepLine();
   private pedalAt = -Infinity;
 
@@ -79,7 +85,16 @@ export class DeskClass extends LitElement {
   }
 
   private get view(): DeskView | null {
-    return this.live.connection?.view('desk:view') ?? null;
+    return this.asRead(this.live.connection?.view('desk:view') ?? null);
+  }
+
+  /** The view with notes named as the teacher reads them; the same view stays the same object. */
+  private asRead(sent: DeskView | null): DeskView | null {
+    if (!sent) return null;
+    const naming = this.naming.of(sent.naming);
+    if (this.read?.sent !== sent || this.read.view.naming !== naming)
+      this.read = { sent, view: naming === sent.naming ? sent : { ...sent, naming } };
+    return this.read.view;
   }
 
   override render() {
@@ -179,6 +194,7 @@ export class DeskClass extends LitElement {
         return html`<desk-make-dialog
           .view=${view}
           .purpose=${this.panel}
+          .start=${this.start}
           .hiding=${this.preferences.hiding}
         ></desk-make-dialog>`;
       case 'class':
@@ -195,7 +211,8 @@ export class DeskClass extends LitElement {
     }
   }
 
-  private readonly onPanel = ({ panel }: PanelEvent): void => {
+  private readonly onPanel = ({ panel, start }: PanelEvent): void => {
+    this.start = start;
     if (panel === 'students') this.turnDrawer();
     else this.panel = panel;
   };
@@ -216,8 +233,8 @@ export class DeskClass extends LitElement {
     savePreferences(this.preferences);
   }
 
-  private readonly onCommand = ({ command }: CommandEvent): void => {
-    void this.send(command);
+  private readonly onCommand = async ({ command, then }: CommandEvent): Promise<void> => {
+    if ((await this.send(command)) && then) await this.send(then);
   };
 
   private async send(command: DeskCommand): Promise<boolean> {
@@ -235,7 +252,7 @@ export class DeskClass extends LitElement {
   }
 
   private async act(step: Step | 'back', action: StepAction, view: DeskView): Promise<void> {
-    if (action.kind === 'make') this.panel = 'make';
+    if (action.kind === 'make') this.onPanel(new PanelEvent('make'));
     if (action.kind !== 'command') return;
     this.line.start(step, view);
     this.line.replied(await this.send(action.command), performance.now());

@@ -7,6 +7,7 @@ import type { SwitchTurnedEvent } from '../../../components/switch.ts';
 import '../../../components/switch.ts';
 import { api, type Plan } from '../api.ts';
 import { deskStyles } from '../desk-styles.ts';
+import { namingField } from '../naming-field.ts';
 import { groupPath } from '../routes.ts';
 import { CommandEvent, PanelEvent } from './events.ts';
 import './invite.ts';
@@ -125,6 +126,8 @@ export class DeskClassPanel extends LitElement {
 
   private keySettings() {
     return html`<hr />
+      <section aria-label="This Desk">${namingField()}</section>
+      <hr />
       <section aria-label="Keys">
         <rootcall-switch
           .on=${this.keys.letters}

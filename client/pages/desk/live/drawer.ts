@@ -1,11 +1,12 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
+import type { Exercise } from '../../../../shared/exercise/exercise.ts';
 import type { DeskStudentView, DeskView } from '../../../../shared/protocol/views.ts';
 import { deskStyles } from '../desk-styles.ts';
+import { neckOf, verdictNote } from './answer-text.ts';
 import { PanelEvent } from './events.ts';
 import { countedAnswer, inOrder, type Standing } from './figures.ts';
-import { slipNote } from './slips.ts';
 import { currentRound } from './steps.ts';
 import { standingSign } from './standing-sign.ts';
 import './student-detail.ts';
@@ -108,7 +109,9 @@ export class DeskDrawer extends LitElement {
     return html`<li>
       <button class="student" aria-expanded=${open} @click=${() => (this.openId = open ? null : student.id)}>
         ${standingSign(standing)}<span>${name}</span
-        ><span class="soft">${noteOf(student, standing, covered)}</span>
+        ><span class="soft"
+          >${noteOf(student, standing, covered ? null : (currentRound(view)?.exercise ?? null))}</span
+        >
       </button>
       ${
         open
@@ -137,17 +140,18 @@ function presenceOnly(student: DeskStudentView): Standing {
   return student.presence;
 }
 
-/** `covered`: the answer key is hidden, and the name of a slip would give it away. */
-function noteOf(student: DeskStudentView, standing: Standing, covered: boolean): string {
+/** Without the exercise where the answer key is hidden: the name of a slip would give it away. */
+function noteOf(student: DeskStudentView, standing: Standing, exercise: Exercise | null): string {
   const answer = countedAnswer(student);
   const notDone = answer && !answer.done ? ', not done' : '';
   const late = student.late ? (student.late.counted ? ', late' : ', late one kept') : '';
   switch (standing) {
     case 'slip':
     case 'unclear':
-      return (answer && !covered ? slipNote(answer.verdict) : 'slip') + notDone + late;
+      return (answer && exercise ? verdictNote(answer.verdict, neckOf(exercise)) : 'slip') + notDone + late;
     case 'right': {
-      const more = answer?.accepted ? 'accepted' : answer?.by === 'teacher' ? 'entered' : '';
+      const inverted = answer && exercise ? verdictNote(answer.verdict, neckOf(exercise)) : '';
+      const more = answer?.accepted ? 'accepted' : answer?.by === 'teacher' ? 'entered' : inverted;
       return (more + notDone + late).replace(/^, /, '');
     }
     case 'late':

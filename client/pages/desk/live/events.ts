@@ -1,13 +1,16 @@
+import type { Exercise } from '../../../../shared/exercise/exercise.ts';
 import type { DeskCommand } from '../../../../shared/protocol/commands.ts';
 import type { Step } from './steps.ts';
 
-/** A part of the live Desk asks for a command to be sent. */
+/** A part of the live Desk asks for a command to be sent, and `then` for another once it is done. */
 export class CommandEvent extends Event {
   static readonly kind = 'desk-command';
   readonly command: DeskCommand;
-  constructor(command: DeskCommand) {
+  readonly then: DeskCommand | null;
+  constructor(command: DeskCommand, then: DeskCommand | null = null) {
     super(CommandEvent.kind, { bubbles: true, composed: true });
     this.command = command;
+    this.then = then;
   }
 }
 
@@ -28,9 +31,12 @@ export type Panel = 'plan' | 'students' | 'make' | 'change' | 'chart' | 'taps' |
 export class PanelEvent extends Event {
   static readonly kind = 'desk-panel';
   readonly panel: Panel | null;
-  constructor(panel: Panel | null) {
+  /** What the maker starts from, where it isn't what is nearest. */
+  readonly start: Exercise | null;
+  constructor(panel: Panel | null, start: Exercise | null = null) {
     super(PanelEvent.kind, { bubbles: true, composed: true });
     this.panel = panel;
+    this.start = start;
   }
 }
 

@@ -1,3 +1,4 @@
+import { isEmpty } from '../../../../shared/exercise/answer.ts';
 import type { Verdict } from '../../../../shared/exercise/verdict.ts';
 import type { DeskAnswerView, DeskStudentView, DeskView } from '../../../../shared/protocol/views.ts';
 import { currentRound } from './steps.ts';
@@ -32,13 +33,13 @@ export function settledAnswers(view: DeskView): readonly DeskAnswerView[] {
   const open = currentRound(view)?.phase === 'open';
   return view.students.flatMap((student) => {
     const answer = countedAnswer(student);
-    return answer && (answer.done || !open) && answer.places.length > 0 ? [answer] : [];
+    return answer && (answer.done || !open) && !isEmpty(answer) ? [answer] : [];
   });
 }
 
 export function standingOf(student: DeskStudentView, open: boolean): Standing {
   const answer = countedAnswer(student);
-  if (answer && answer.places.length > 0) {
+  if (answer && !isEmpty(answer)) {
     if (open && !answer.done) return 'placing';
     if (isRight(answer)) return 'right';
     return answer.verdict.kind === 'unclear' ? 'unclear' : 'slip';

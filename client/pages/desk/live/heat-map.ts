@@ -1,11 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import {
-  instrumentById,
-  standardGuitar,
-  type Fret,
-  type FretRange,
-} from '../../../../shared/theory/fretboard.ts';
+import type { Fret, FretRange } from '../../../../shared/theory/fretboard.ts';
 import { answerKey } from '../../../../shared/exercise/key.ts';
 import type { DeskRoundView, DeskView } from '../../../../shared/protocol/views.ts';
 import '../../../components/legend.ts';
@@ -13,6 +8,7 @@ import { slurs } from '../../../fretboard/key-notes.ts';
 import '../../../fretboard/neck.ts';
 import { MediaQuery } from '../../../lib/media-query.ts';
 import { deskStyles } from '../desk-styles.ts';
+import { neckOf } from './answer-text.ts';
 import { figuresOf } from './figures.ts';
 import { commonSlip, heatMap } from './slips.ts';
 import { currentRound } from './steps.ts';
@@ -100,7 +96,7 @@ export class DeskHeatMap extends LitElement {
   private map(view: DeskView, round: DeskRoundView) {
     const heat = heatMap(view);
     const slip = commonSlip(view);
-    const neck = instrumentById(view.instrument) ?? standardGuitar;
+    const neck = neckOf(round.exercise);
     const last = Math.max(usualLast, ...heat.map(({ place }) => place.fret));
     const window: FretRange = { low: 1 as Fret, high: Math.min(last, neck.fretCount) as Fret };
     const { done, right } = figuresOf(view);

@@ -1,10 +1,18 @@
-import { LitElement, html, nothing } from 'lit';
-import { customElement, property, query } from 'lit/decorators.js';
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property, query, state } from 'lit/decorators.js';
+import type { Exercise } from '../../../../shared/exercise/exercise.ts';
 import type { DeskView } from '../../../../shared/protocol/views.ts';
+import { api } from '../api.ts';
 import { deskStyles } from '../desk-styles.ts';
-import { draftOf, firstDraft, type Draft } from '../maker/draft.ts';
+import type { AskEvent, TakeEvent } from '../five/events.ts';
+import '../five/make-five.ts';
+import { segments } from '../maker/choice-field.ts';
+import { draftOf } from '../maker/draft-of.ts';
+import { firstDraft, type Draft } from '../maker/draft.ts';
 import '../maker/maker.ts';
+import { circleStyles, segmentStyles } from '../maker/maker-styles.ts';
 import type { MadeEvent } from '../maker/maker.ts';
+import { refusalLine } from '../refusal.ts';
 import { CommandEvent, PanelEvent } from './events.ts';
 import { planned } from './steps.ts';
 
@@ -20,11 +28,31 @@ const titles: Readonly<Record<MakePurpose, string>> = {
 /** The exercise maker over the live Desk. */
 @customElement('desk-make-dialog')
 export class DeskMakeDialog extends LitElement {
-  static override styles = deskStyles;
+  static override styles = [
+    deskStyles,
+    circleStyles,
+    segmentStyles,
+    css`
+      .head {
+        align-items: center;
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--space-2) var(--space-4);
+        justify-content: space-between;
+      }
+      .several {
+        max-width: min(60rem, calc(100vw - 2 * var(--space-2)));
+      }
+    `,
+  ];
 
   @property({ attribute: false }) view: DeskView | null = null;
   @property() purpose: MakePurpose = 'make';
   @property({ type: Boolean }) hiding = false;
+  /** An exercise to start from, instead of what is nearest. */
+  @property({ attribute: false }) start: Exercise | null = null;
+  @state() private several = false;
+  @state() private refusal = '';
   @query('dialog') private dialog?: HTMLDialogElement;
 
   private draft: Draft | null = null;
@@ -36,24 +64,84 @@ export class DeskMakeDialog extends LitElement {
   override render() {
     const { view } = this;
     if (!view) return nothing;
-    this.draft ??= startOf(view, this.purpose);
+    this.draft ??= this.start ? draftOf(this.start, null) : startOf(view, this.purpose);
     const open = view.stage === 'round' && view.rounds.at(-1)?.phase === 'open';
-    return html`<dialog aria-labelledby="make-title" @close=${() => this.dispatchEvent(new PanelEvent(null))}>
+    return html`<dialog
+      class=${this.several ? 'several' : ''}
+      aria-labelledby="make-title"
+      @close=${() => this.dispatchEvent(new PanelEvent(null))}
+    >
       <div class="stack">
-        <h2 id="make-title">${titles[this.purpose]}</h2>
+        <div class="head">
+          <h2 id="make-title">${this.start ? 'The question that separates them' : titles[this.purpose]}</h2>
+          ${
+            this.purpose === 'make' && this.start === null
+              ? segments(
+                  'How to make it',
+                  'how',
+                  [
+                    ['one', 'By hand'],
+                    ['several', 'Make me five'],
+                  ],
+                  this.several ? 'several' : 'one',
+                  (how) => (this.several = how === 'several'),
+                )
+              : nothing
+          }
+        </div>
         ${open ? html`<p role="status">A round is open. Hold or void it, then come back to this.</p>` : nothing}
-        <desk-maker
-          .from=${this.draft}
-          .naming=${view.naming}
-          .words=${this.purpose === 'chart' ? 'Show it' : 'Ask it now'}
-          .timed=${this.purpose !== 'chart'}
-          .keyHidden=${this.hiding && this.purpose !== 'chart'}
-          @desk-made=${this.made}
-        >
-          <button type="button" @click=${() => this.dialog?.close()}>Leave it</button>
-        </desk-maker>
+        ${refusalLine(this.refusal)} ${this.several ? this.five(view) : this.maker(view, this.draft)}
       </div>
     </dialog>`;
+  }
+
+  private maker(view: DeskView, draft: Draft) {
+    return html`<desk-maker
+      .from=${draft}
+      .ofGroup=${view.instrument}
+      .naming=${view.naming}
+      .words=${this.purpose === 'chart' ? 'Show it' : 'Ask it now'}
+      .timed=${this.purpose !== 'chart'}
+      .keyHidden=${this.hiding && this.purpose !== 'chart'}
+      @desk-made=${this.made}
+    >
+      <button type="button" @click=${() => this.dialog?.close()}>Leave it</button>
+    </desk-maker>`;
+  }
+
+  private five(view: DeskView) {
+    return html`<desk-make-five
+      .instrument=${view.instrument}
+      .naming=${view.naming}
+      .planned=${view.plan !== null}
+      .asking=${true}
+      .keyHidden=${this.hiding}
+      @desk-ask=${({ exercise }: AskEvent) => this.ask(exercise)}
+      @desk-take=${({ exercises }: TakeEvent) => this.takeIn(view, exercises)}
+    >
+      <button type="button" @click=${() => this.dialog?.close()}>Leave it</button>
+    </desk-make-five>`;
+  }
+
+  private ask(exercise: Exercise) {
+    this.dispatchEvent(new CommandEvent({ kind: 'ask', exercise, seconds: null }));
+    this.dialog?.close();
+  }
+
+  /** The plan is saved, and taken up by the class again where it stood. */
+  private async takeIn({ plan, cursor }: DeskView, exercises: readonly Exercise[]) {
+    if (!plan) return;
+    const added = exercises.map((exercise) => ({ exercise, seconds: null }));
+    const reply = await api.changePlan(plan.id, {
+      title: plan.title,
+      exercises: [...plan.exercises, ...added],
+    });
+    this.refusal = reply.ok ? '' : reply.error.message;
+    if (!reply.ok) return;
+    this.dispatchEvent(
+      new CommandEvent({ kind: 'use-plan', planId: plan.id }, { kind: 'select', index: cursor }),
+    );
+    this.dialog?.close();
   }
 
   private made({ exercise, seconds }: MadeEvent) {

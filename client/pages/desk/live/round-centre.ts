@@ -1,14 +1,17 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { patternText } from '../../../../shared/exercise/pattern.ts';
 import { wordingOf } from '../../../../shared/exercise/wording.ts';
 import type { DeskRoundView, DeskView } from '../../../../shared/protocol/views.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { chartView, keyChart } from '../chart-notes.ts';
 import '../charts.ts';
 import './advice.ts';
+import { neckOf } from './answer-text.ts';
 import './clock.ts';
 import './figures-row.ts';
 import './heat-map.ts';
+import './named-list.ts';
 import { currentRound } from './steps.ts';
 
 /** The middle of the live Desk while a round is on: what is asked, how it goes, where the answers lie. */
@@ -34,6 +37,9 @@ export class DeskRoundCentre extends LitElement {
         display: block;
         margin-top: var(--space-4);
       }
+      .task .pattern {
+        margin-top: var(--space-2);
+      }
       .key {
         align-content: start;
         align-self: start;
@@ -51,7 +57,7 @@ export class DeskRoundCentre extends LitElement {
           grid-template-columns: minmax(0, 1fr) 20rem;
         }
       }
-      desk-heat-map {
+      .answers {
         grid-area: heat;
       }
       desk-advice {
@@ -83,12 +89,13 @@ export class DeskRoundCentre extends LitElement {
     if (!round) return nothing;
     const { title, detail } = wordingOf(round.exercise, view.naming);
     const hidden = this.hiding && round.phase !== 'revealed';
-    this.toggleAttribute('wide-key', !hidden && chartView(keyChart(round.exercise)) === 'lying');
+    this.toggleAttribute('wide-key', !hidden && chartView(keyChart(round.exercise, view.naming)) === 'lying');
     return html`
       <section class="task" aria-label="The round">
         <h1>${title}</h1>
         <p><span class="soft">${detail}</span> <b>${this.phase(round)}</b></p>
         <desk-figures-row .view=${view} .covered=${hidden}></desk-figures-row>
+        ${view.pattern ? html`<p class="pattern">${patternText(view.pattern, 'class', neckOf(round.exercise))}</p>` : nothing}
       </section>
       <section class="sheet key" aria-label="Answer key">
         <p class="soft small">Answer key</p>
@@ -98,7 +105,16 @@ export class DeskRoundCentre extends LitElement {
             : html`<desk-key-chart .exercise=${round.exercise} .naming=${view.naming}></desk-key-chart>`
         }
       </section>
-      <desk-heat-map .view=${view} .covered=${hidden}></desk-heat-map>
+      ${
+        round.exercise.kind === 'name'
+          ? html`<desk-named-list
+              class="answers"
+              .view=${view}
+              .exercise=${round.exercise}
+              .covered=${hidden}
+            ></desk-named-list>`
+          : html`<desk-heat-map class="answers" .view=${view} .covered=${hidden}></desk-heat-map>`
+      }
       <desk-advice .view=${view}></desk-advice>
     `;
   }

@@ -69,7 +69,8 @@ export class DeskShown extends LitElement {
   private words(view: DeskView) {
     if (!view.show) return 'Tap: everybody sees it at once, without note names.';
     if (view.show.kind === 'taps') return html`<b>Your taps</b> are on Board and Stands.`;
-    return html`On Board and Stands: <b>${view.show.title}</b> <span class="soft">${view.show.detail}</span>`;
+    const { title, detail } = view.show.wording[view.naming];
+    return html`On Board and Stands: <b>${title}</b> <span class="soft">${detail}</span>`;
   }
 
   private toggle(event: PlaceToggledEvent) {

@@ -1,18 +1,14 @@
-import { explainForClass, slipName } from '../../../../shared/exercise/explain.ts';
+import { explainForClass } from '../../../../shared/exercise/explain.ts';
+import { slipName } from '../../../../shared/exercise/slip-names.ts';
 import { answerKey } from '../../../../shared/exercise/key.ts';
 import { commonestSlip, heatOf, type HeatSpot } from '../../../../shared/exercise/score.ts';
 import { targetsOf } from '../../../../shared/exercise/targets.ts';
 import type { Exercise } from '../../../../shared/exercise/exercise.ts';
-import type {
-  Correction,
-  KeyNote,
-  SlipCause,
-  SlipVerdict,
-  Verdict,
-} from '../../../../shared/exercise/verdict.ts';
+import type { Correction, KeyNote, SlipCause, SlipVerdict } from '../../../../shared/exercise/verdict.ts';
 import { samePlace } from '../../../../shared/theory/fretboard.ts';
 import type { DeskView } from '../../../../shared/protocol/views.ts';
 import type { NeckHeat } from '../../../fretboard/state.ts';
+import { neckOf } from './answer-text.ts';
 import { isRight, settledAnswers } from './figures.ts';
 import { currentRound } from './steps.ts';
 
@@ -36,7 +32,7 @@ export function commonSlip(view: DeskView): CommonSlip | null {
   if (!first) return null;
   return {
     cause: first.cause,
-    name: slipName(first.cause),
+    name: slipName(first.cause, neckOf(round.exercise)),
     line: explainForClass(round.exercise, first, view.naming),
     count: verdicts.length,
     corrections: commonestCorrections(verdicts),
@@ -55,18 +51,6 @@ function commonestCorrections(verdicts: readonly SlipVerdict[]): readonly Correc
   }
   const most = Math.max(0, ...counted.map(({ count }) => count));
   return counted.filter(({ count }) => count === most).map(({ correction }) => correction);
-}
-
-/** The words beside a student who slipped. */
-export function slipNote(verdict: Verdict): string {
-  switch (verdict.kind) {
-    case 'right':
-      return '';
-    case 'unclear':
-      return 'two explanations';
-    case 'slip':
-      return slipName(verdict.cause).toLowerCase();
-  }
 }
 
 /** Everybody's settled answers on one neck; what is expected is on it even where nobody placed it. */

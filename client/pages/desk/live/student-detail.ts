@@ -1,11 +1,18 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { noAnswer } from '../../../../shared/exercise/answer.ts';
+import { patternText } from '../../../../shared/exercise/pattern.ts';
+import type { Exercise } from '../../../../shared/exercise/exercise.ts';
+import { separatingExercise } from '../../../../shared/exercise/likely.ts';
+import type { UnclearVerdict } from '../../../../shared/exercise/verdict.ts';
+import { instrumentById, standardGuitar } from '../../../../shared/theory/fretboard.ts';
 import type { DeskAnswerView, DeskStudentView, DeskView } from '../../../../shared/protocol/views.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { moreTimeWords } from '../more-time.ts';
 import '../charts.ts';
 import './enter-answer.ts';
-import { CommandEvent } from './events.ts';
+import { answerSentences, neckOf, verdictText } from './answer-text.ts';
+import { CommandEvent, PanelEvent } from './events.ts';
 import { countedAnswer } from './figures.ts';
 import { currentRound } from './steps.ts';
 
@@ -57,17 +64,18 @@ export class DeskStudentDetail extends LitElement {
     if (!view || !student) return nothing;
     const round = currentRound(view);
     const answer = countedAnswer(student);
+    const shown = answer ?? student.late;
+    const covered = this.hiding && round?.phase !== 'revealed';
+    const neck = instrumentById(view.instrument) ?? standardGuitar;
     return html`
-      ${round && (answer ?? student.late) ? this.judged(round.id, student, answer) : nothing}
+      ${student.pattern ? html`<p class="small">${patternText(student.pattern, 'student', neck)}</p>` : nothing}
       ${
-        this.seeing && round
-          ? html`<desk-answer-chart
-              .exercise=${round.exercise}
-              .answer=${answer ?? student.late}
-              .withKey=${!this.hiding || round.phase === 'revealed'}
-            ></desk-answer-chart>`
+        round && shown && !covered && shown.verdict.kind === 'unclear'
+          ? this.unclear(round.exercise, shown.verdict)
           : nothing
       }
+      ${round && shown ? this.judged(round.id, student, answer) : nothing}
+      ${this.seeing && round && shown ? this.seen(view, round.exercise, shown, covered) : nothing}
       ${view.closed ? nothing : this.settings(view, student)}
       ${
         this.entering && round
@@ -75,13 +83,43 @@ export class DeskStudentDetail extends LitElement {
               .exercise=${round.exercise}
               .naming=${view.naming}
               .shownName=${this.shownName}
-              .places=${student.answer?.places ?? []}
+              .from=${student.answer ?? noAnswer}
               .studentId=${student.id}
               @desk-entered=${() => (this.entering = false)}
             ></desk-enter-answer>`
           : nothing
       }
     `;
+  }
+
+  /** What was given, on the neck and in words. */
+  private seen(view: DeskView, exercise: Exercise, answer: DeskAnswerView, covered: boolean) {
+    const said = answerSentences(exercise, answer, view.naming);
+    return html`${
+        exercise.kind === 'name'
+          ? nothing
+          : html`<desk-answer-chart
+              .exercise=${exercise}
+              .answer=${answer}
+              .withKey=${!covered}
+            ></desk-answer-chart>`
+      }
+      <p class="small">
+        ${said.join(' ')}
+        ${covered || answer.verdict.kind === 'unclear' ? nothing : verdictText(answer.verdict, neckOf(exercise))}
+      </p>`;
+  }
+
+  private unclear(exercise: Exercise, verdict: UnclearVerdict) {
+    const question = separatingExercise(exercise, verdict.causes);
+    return html`<p class="small">${verdictText(verdict, neckOf(exercise))}</p>
+      ${
+        question
+          ? html`<button @click=${() => this.dispatchEvent(new PanelEvent('make', question))}>
+              Ask the question that separates them
+            </button>`
+          : nothing
+      }`;
   }
 
   private judged(roundId: CommandRound, student: DeskStudentView, answer: DeskAnswerView | null) {

@@ -3,7 +3,9 @@ import type {
   Exercise,
   ExerciseKind,
   Finger,
+  NameExercise,
   ScaleExercise,
+  ScaleOrder,
   Strictness,
   Voicing,
 } from '../../../../shared/exercise/exercise.ts';
@@ -11,16 +13,19 @@ import {
   instrumentById,
   pitchClassAt,
   place,
+  standardGuitar,
   type Fret,
   type FretRange,
+  type Instrument,
   type InstrumentId,
+  type Place,
   type StringNumber,
 } from '../../../../shared/theory/fretboard.ts';
 import { pitchClassOf, type NoteName } from '../../../../shared/theory/pitch.ts';
 import type { ChordQuality } from '../../../../shared/theory/tables/chords.ts';
-import { formTable, type FormId } from '../../../../shared/theory/tables/forms.ts';
+import type { FormId } from '../../../../shared/theory/tables/forms.ts';
 import type { ScaleId } from '../../../../shared/theory/tables/scales.ts';
-import { known } from '../../../../shared/lib/assert.ts';
+import { usualRoots } from './words.ts';
 
 /**
  * An exercise in the making. It keeps what every kind needs, so that going from one kind to another and back
@@ -30,6 +35,7 @@ export interface Draft {
   readonly kind: ExerciseKind;
   readonly instrument: InstrumentId;
   readonly root: NoteName;
+  /** For _name_ the string of the place. */
   readonly rootString: StringNumber;
   readonly strictness: Strictness;
   /** The root's fret where the strictness is `place`. */
@@ -38,14 +44,23 @@ export interface Draft {
   readonly range: FretRange;
   /** Whether a strictness of `string` is narrowed to the range. */
   readonly narrow: boolean;
+  /** _Find_: every place that is accepted, not just one. */
+  readonly every: boolean;
+  /** _Name_: the fret of the place, and what it is to be called. */
+  readonly namedFret: Fret;
+  readonly named: NameExercise['wanted'];
   readonly quality: ChordQuality;
+  readonly bass: NoteName | null;
   readonly voicing: Voicing['kind'];
   readonly form: FormId;
   readonly full: boolean;
   readonly strings: readonly StringNumber[];
   readonly scale: ScaleId;
   readonly coverage: ScaleExercise['coverage'];
+  readonly order: ScaleOrder | null;
   readonly rootFinger: Finger;
+  readonly marksRoot: boolean;
+  readonly asksFinger: boolean;
   readonly seconds: number | null;
 }
 
@@ -53,6 +68,10 @@ export interface Draft {
 export function problemOf(draft: Draft): string | null {
   const checked = checkExercise(exerciseOf(draft));
   return checked.ok ? null : checked.error;
+}
+
+export function instrumentOf(draft: Draft): Instrument {
+  return instrumentById(draft.instrument) ?? standardGuitar;
 }
 
 /** Where a teacher starts: find D on string 2. */
@@ -66,36 +85,77 @@ export function firstDraft(instrument: InstrumentId): Draft {
     rootFret: 3 as Fret,
     range: { low: 0 as Fret, high: 12 as Fret },
     narrow: false,
+    every: false,
+    namedFret: 3 as Fret,
+    named: 'note',
     quality: 'minor',
+    bass: null,
     voicing: 'form',
     form: 'triad-321',
     full: false,
     strings: [3, 2, 1] as StringNumber[],
     scale: 'minor-pentatonic',
     coverage: 'every-pitch',
+    order: null,
     rootFinger: 1,
+    marksRoot: false,
+    asksFinger: false,
     seconds: null,
   };
 }
 
 /** The exercise as the draft stands, whether or not it can be asked. */
 export function exerciseOf(draft: Draft): Exercise {
-  const { instrument, root, rootString, strictness } = draft;
+  const { kind, instrument, root, rootString, strictness } = draft;
   const task = { instrument, root, rootString, strictness, range: rangeOf(draft) };
-  switch (draft.kind) {
+  switch (kind) {
     case 'find':
-      return { kind: 'find', ...task };
+      return { kind, ...task, ...(draft.every ? { wanted: 'every' } : {}) };
+    case 'name':
+      return {
+        kind,
+        ...task,
+        ...(draft.named === 'note' ? { root: noteAt(draft) } : {}),
+        strictness: 'place',
+        range: { low: draft.namedFret, high: draft.namedFret },
+        place: namedPlace(draft),
+        wanted: draft.named,
+      };
     case 'build':
-      return { kind: 'build', ...task, quality: draft.quality, voicing: voicingOf(draft) };
+      return {
+        kind,
+        ...task,
+        ...extrasOf(draft),
+        quality: draft.quality,
+        ...(draft.bass ? { bass: draft.bass } : {}),
+        voicing: voicingOf(draft),
+      };
     case 'scale':
       return {
-        kind: 'scale',
+        kind,
         ...task,
+        ...extrasOf(draft),
         scale: draft.scale,
         coverage: draft.coverage,
+        ...(draft.order ? { order: draft.order } : {}),
         rootFinger: draft.rootFinger,
       };
   }
+}
+
+function extrasOf({ marksRoot, asksFinger }: Draft) {
+  return { ...(marksRoot ? { marksRoot } : {}), ...(asksFinger ? { asksFinger } : {}) };
+}
+
+export function namedPlace({ rootString, namedFret }: Draft): Place {
+  return place(rootString, namedFret);
+}
+
+/** The note at the place that is to be named; written as the draft's root where that is the same note. */
+export function noteAt(draft: Draft): NoteName {
+  const sounding = pitchClassAt(instrumentOf(draft), namedPlace(draft));
+  const names = [draft.root, ...usualRoots].filter((name) => pitchClassOf(name) === sounding);
+  return names[0] ?? draft.root;
 }
 
 function rangeOf(draft: Draft): FretRange | null {
@@ -122,110 +182,12 @@ function voicingOf({ voicing, form, full, strings }: Draft): Voicing {
   }
 }
 
-/** A draft that makes this exercise again. */
-export function draftOf(exercise: Exercise, seconds: number | null): Draft {
-  const first = firstDraft(exercise.instrument);
-  const { kind, root, rootString, strictness, range } = exercise;
-  const draft: Draft = {
-    ...first,
-    kind,
-    root,
-    rootString,
-    strictness,
-    range: range && strictness !== 'place' ? range : first.range,
-    narrow: strictness === 'string' && range !== null,
-    seconds,
-  };
-  const placed: Draft = { ...draft, rootFret: rootFretIn(draft, range) };
-  switch (exercise.kind) {
-    case 'find':
-      return placed;
-    case 'build': {
-      const { quality, voicing } = exercise;
-      const form = voicing.kind === 'form' ? voicing : { form: first.form, full: first.full };
-      const strings = voicing.kind === 'strings' ? voicing.strings : first.strings;
-      return { ...placed, quality, voicing: voicing.kind, form: form.form, full: form.full, strings };
-    }
-    case 'scale': {
-      const { scale, coverage, rootFinger } = exercise;
-      return { ...placed, scale, coverage, rootFinger };
-    }
-  }
-}
-
-function rootFretIn(draft: Draft, range: FretRange | null): Fret {
-  const frets = rootFrets(draft);
-  return (
-    frets.find((fret) => range !== null && fret >= range.low && fret <= range.high) ??
-    frets[0] ??
-    draft.rootFret
-  );
-}
-
 /** The frets at which the root lies on its string, lowest first. */
-export function rootFrets({ instrument, root, rootString }: Draft): readonly Fret[] {
-  const neck = known(instrumentById(instrument), `instrument ${instrument}`);
-  const wanted = pitchClassOf(root);
+export function rootFrets(draft: Draft): readonly Fret[] {
+  const neck = instrumentOf(draft);
+  const wanted = pitchClassOf(draft.root);
+  if (draft.rootString > neck.openStrings.length) return [];
   return Array.from({ length: neck.fretCount + 1 }, (_, fret) => fret as Fret).filter(
-    (fret) => pitchClassAt(neck, place(rootString, fret)) === wanted,
+    (fret) => pitchClassAt(neck, place(draft.rootString, fret)) === wanted,
   );
-}
-
-/** The movable forms of a quality with a root on this string. */
-export function formsFor(quality: ChordQuality, rootString: StringNumber): readonly FormId[] {
-  return formTable
-    .filter((row) => row.quality === quality && row.rootStrings.includes(rootString))
-    .map((row) => row.form);
-}
-
-/**
- * The draft with something changed, and whatever hangs on it set to what makes sense: a form that exists, the
- * lowest fret that can be asked. What the teacher chose stays wherever it still fits.
- */
-export function changed(draft: Draft, change: Partial<Draft>): Draft {
-  let next = { ...draft, ...change };
-  if (change.kind !== undefined && change.kind !== draft.kind) {
-    next = { ...next, strictness: change.kind === 'find' ? 'string' : 'place' };
-  }
-  if (change.scale !== undefined && change.scale !== draft.scale) {
-    next = { ...next, rootFinger: usualFinger(change.scale) };
-  }
-  next = withFittingForm(next, change.form !== undefined);
-  if (movesPlace(change) && next.strictness === 'place') next = withFittingFret(next, draft);
-  return next;
-}
-
-/** Whether a change may leave the place without what is asked. */
-function movesPlace(change: Partial<Draft>): boolean {
-  if (change.rootFret !== undefined) return false;
-  const { kind, root, rootString, strictness, quality, voicing, form, scale, rootFinger } = change;
-  return [kind, root, rootString, strictness, quality, voicing, form, scale, rootFinger].some(
-    (field) => field !== undefined,
-  );
-}
-
-/** The frets to choose the place from: those at which the exercise can be asked, and the one chosen. */
-export function placesToChoose(draft: Draft): readonly Fret[] {
-  return rootFrets(draft).filter(
-    (rootFret) => rootFret === draft.rootFret || problemOf({ ...draft, rootFret }) === null,
-  );
-}
-
-/** The finger that takes a root on string 2 in the usual position (common practice: major 2, minor 1). */
-function usualFinger(scale: ScaleId): Finger {
-  return scale === 'major' || scale === 'major-pentatonic' ? 2 : 1;
-}
-
-function withFittingForm(draft: Draft, chosen: boolean): Draft {
-  const forms = formsFor(draft.quality, draft.rootString);
-  if (draft.voicing !== 'form' || forms.includes(draft.form) || chosen) return draft;
-  const [form] = forms;
-  return form ? { ...draft, form } : { ...draft, voicing: 'any', strictness: 'string' };
-}
-
-function withFittingFret(draft: Draft, before: Draft): Draft {
-  const frets = rootFrets(draft);
-  const candidates = frets.includes(before.rootFret) ? [before.rootFret, ...frets] : frets;
-  const fret = candidates.find((rootFret) => problemOf({ ...draft, rootFret }) === null) ?? candidates[0];
-  return fret === undefined ? draft : { ...draft, rootFret: fret };
 }

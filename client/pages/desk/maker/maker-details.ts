@@ -1,28 +1,31 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { Finger, Strictness } from '../../../../shared/exercise/exercise.ts';
-import { formWords } from '../../../../shared/exercise/wording.ts';
-import {
-  instrumentById,
-  standardGuitar,
-  stringNumbers,
-  type Fret,
-} from '../../../../shared/theory/fretboard.ts';
-import { formTable, type FormId } from '../../../../shared/theory/tables/forms.ts';
+import { standardGuitar, type InstrumentId } from '../../../../shared/theory/fretboard.ts';
+import type { NoteNaming } from '../../../../shared/theory/naming.ts';
 import { deskStyles } from '../desk-styles.ts';
+import type { InstrumentEvent } from '../instrument/instrument-picker.ts';
+import '../instrument/instrument-picker.ts';
 import { ChangeEvent } from './change-event.ts';
-import { firstDraft, formsFor, placesToChoose, type Draft } from './draft.ts';
-import { fingers, limitWords, limits, strictnessWords } from './words.ts';
+import { choiceField } from './choice-field.ts';
+import { chordFields } from './chord-fields.ts';
+import { firstDraft, type Draft } from './draft.ts';
+import { extraFields } from './extra-fields.ts';
+import { circleStyles } from './maker-styles.ts';
+import { scaleFields } from './scale-fields.ts';
+import { strictnessField } from './strictness-field.ts';
+import { limitWords, limits } from './words.ts';
 
-/** What an exercise has beyond kind, root and string: way of playing, strictness, time. */
+/** What an exercise has beyond kind, root and string: way of playing, strictness, instrument, time. */
 @customElement('desk-maker-details')
 export class DeskMakerDetails extends LitElement {
   static override styles = [
     deskStyles,
+    circleStyles,
     css`
       :host {
         display: grid;
         gap: var(--space-4);
+        grid-template-columns: minmax(0, 1fr);
         padding-top: var(--space-2);
       }
       .inner {
@@ -41,220 +44,51 @@ export class DeskMakerDetails extends LitElement {
         display: flex;
         font-weight: 400;
       }
+      .range {
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--space-2);
+      }
     `,
   ];
 
   @property({ attribute: false }) draft: Draft = firstDraft(standardGuitar.id);
+  @property({ attribute: false }) naming: NoteNaming = 'english';
+  @property({ attribute: false }) ofGroup: InstrumentId = standardGuitar.id;
   @property({ type: Boolean }) timed = false;
 
   override render() {
-    return html`${this.way()} ${this.strictness()} ${this.timed ? this.limit() : nothing}`;
-  }
-
-  private way() {
-    switch (this.draft.kind) {
-      case 'find':
-        return nothing;
-      case 'build':
-        return this.voicing();
-      case 'scale':
-        return this.position();
-    }
-  }
-
-  private voicing() {
-    const { draft } = this;
-    const chosen = draft.voicing === 'form' ? draft.form : draft.voicing;
-    const forms = formsFor(draft.quality, draft.rootString);
-    const row = formTable.find(({ form, quality }) => form === draft.form && quality === draft.quality);
-    return html`<label
-        >Way of playing it
-        <select @change=${(event: Event) => this.chooseVoicing(valueOf(event))}>
-          ${forms.map(
-            (form) => html`<option value=${form} .selected=${form === chosen}>${formWords[form]}</option>`,
-          )}
-          <option value="strings" .selected=${chosen === 'strings'}>any shape on these strings</option>
-          <option value="any" .selected=${chosen === 'any'}>any shape</option>
-        </select></label
-      >
-      ${
-        draft.voicing === 'form' && row && row.optionalStrings.length > 0
-          ? html`<label class="tick"
-              ><input
-                type="checkbox"
-                .checked=${draft.full}
-                @change=${(event: Event) => this.change({ full: isOn(event) })}
-              />The full form, with the notes a small hand may leave out</label
-            >`
-          : nothing
-      }
-      ${draft.voicing === 'strings' ? this.stringSet() : nothing}`;
-  }
-
-  private chooseVoicing(value: string) {
-    if (value === 'strings' || value === 'any') this.change({ voicing: value, strictness: 'string' });
-    else this.change({ voicing: 'form', form: value as FormId, strictness: 'place' });
-  }
-
-  private stringSet() {
-    const neck = instrumentById(this.draft.instrument) ?? standardGuitar;
-    return html`<fieldset>
-      <legend>Exactly these strings</legend>
-      <div class="row">
-        ${[...stringNumbers(neck)].reverse().map(
-          (string) =>
-            html`<label class="tick"
-              ><input
-                type="checkbox"
-                .checked=${this.draft.strings.includes(string)}
-                @change=${(event: Event) => {
-                  const others = this.draft.strings.filter((other) => other !== string);
-                  const strings = isOn(event) ? [...others, string] : others;
-                  this.change({ strings: [...strings].sort((a, b) => b - a) });
-                }}
-              />${string}</label
-            >`,
-        )}
-      </div>
-    </fieldset>`;
-  }
-
-  private position() {
-    const { draft } = this;
-    return html`<label
-        >Finger on the root
-        <select @change=${(event: Event) => this.change({ rootFinger: Number(valueOf(event)) as Finger })}>
-          ${fingers.map(
-            (finger) =>
-              html`<option value=${finger} .selected=${finger === draft.rootFinger}>${finger}</option>`,
-          )}
-        </select></label
-      >
-      <label
-        >What to place
-        <select
-          @change=${(event: Event) =>
-            this.change({ coverage: valueOf(event) === 'every-tone' ? 'every-tone' : 'every-pitch' })}
-        >
-          <option value="every-pitch" .selected=${draft.coverage === 'every-pitch'}>
-            every note of the position
-          </option>
-          <option value="every-tone" .selected=${draft.coverage === 'every-tone'}>
-            each tone of the scale once
-          </option>
-        </select></label
-      >`;
-  }
-
-  private strictness() {
-    const all = Object.keys(strictnessWords) as Strictness[];
-    return html`<fieldset>
-      <legend>What counts as right</legend>
-      ${all.map(
-        (strictness) =>
-          html`<label class="tick"
-              ><input
-                type="radio"
-                name="strictness"
-                .checked=${strictness === this.draft.strictness}
-                @change=${() => this.change({ strictness })}
-              />${strictnessWords[strictness]}</label
-            >
-            ${strictness === this.draft.strictness ? this.frets() : nothing}`,
-      )}
-    </fieldset>`;
-  }
-
-  private frets() {
-    const { draft } = this;
-    switch (draft.strictness) {
-      case 'place':
-        return html`<div class="inner">
-          <label
-            >Root at
-            <select @change=${(event: Event) => this.change({ rootFret: Number(valueOf(event)) as Fret })}>
-              ${placesToChoose(draft).map(
-                (fret) =>
-                  html`<option value=${fret} .selected=${fret === draft.rootFret}>
-                    ${fret === 0 ? 'open' : `fret ${String(fret)}`}
-                  </option>`,
-              )}
-            </select></label
-          >
-        </div>`;
-      case 'string':
-        return html`<div class="inner">
-          <label class="tick"
-            ><input
-              type="checkbox"
-              .checked=${draft.narrow}
-              @change=${(event: Event) => this.change({ narrow: isOn(event) })}
-            />only between two frets</label
-          >
-          ${draft.narrow ? this.range() : nothing}
-        </div>`;
-      case 'range':
-        return html`<div class="inner">${this.range()}</div>`;
-      case 'anywhere':
-        return nothing;
-    }
-  }
-
-  private range() {
-    const { low, high } = this.draft.range;
-    const last = (instrumentById(this.draft.instrument) ?? standardGuitar).fretCount;
-    const field = (words: string, value: number, choose: (fret: Fret) => void) =>
-      html`<label
-        >${words}
-        <input
-          type="number"
-          min="0"
-          max=${last}
-          .value=${String(value)}
-          @change=${(event: Event) => {
-            const fret = Math.round(Number(valueOf(event)));
-            if (fret >= 0 && fret <= last) choose(fret as Fret);
-          }}
-        />
-      </label>`;
-    return html`${field('Frets', low, (fret) =>
-      this.change({ range: { low: fret, high: Math.max(fret, high) as Fret } }),
-    )}
-    ${field('to', high, (fret) => this.change({ range: { low: Math.min(fret, low) as Fret, high: fret } }))}`;
+    const { draft, naming, ofGroup } = this;
+    const { kind } = draft;
+    return html`${kind === 'build' ? chordFields(draft, naming, this.change) : nothing}
+      ${kind === 'scale' ? scaleFields(draft, this.change) : nothing}
+      ${kind === 'name' ? nothing : strictnessField(draft, this.change)}
+      ${kind === 'build' || kind === 'scale' ? extraFields(draft, this.change) : nothing}
+      ${this.timed ? this.limit() : nothing}
+      <desk-instrument-picker
+        .value=${draft.instrument}
+        .naming=${naming}
+        .ofGroup=${ofGroup}
+        @desk-instrument=${({ instrument }: InstrumentEvent) => this.change({ instrument })}
+      ></desk-instrument-picker>`;
   }
 
   private limit() {
     const { seconds } = this.draft;
     const all = seconds === null || limits.includes(seconds) ? limits : [...limits, seconds];
-    return html`<label
-      >Time
-      <select
-        @change=${(event: Event) => {
-          const value = valueOf(event);
-          this.change({ seconds: value === '' ? null : Number(value) });
-        }}
-      >
-        <option value="" .selected=${seconds === null}>${limitWords(null)}</option>
-        ${all.map(
-          (limit) =>
-            html`<option value=${limit} .selected=${limit === seconds}>${limitWords(limit)}</option>`,
-        )}
-      </select></label
-    >`;
+    return choiceField(
+      'Time',
+      {
+        choices: [['', limitWords(null)], ...all.map((limit) => [String(limit), limitWords(limit)] as const)],
+      },
+      String(seconds ?? ''),
+      (value) => this.change({ seconds: value === '' ? null : Number(value) }),
+    );
   }
 
-  private change(change: Partial<Draft>) {
+  private readonly change = (change: Partial<Draft>): void => {
     this.dispatchEvent(new ChangeEvent(change));
-  }
-}
-
-function valueOf(event: Event): string {
-  const { target } = event;
-  return target instanceof HTMLSelectElement || target instanceof HTMLInputElement ? target.value : '';
-}
-
-function isOn(event: Event): boolean {
-  return event.target instanceof HTMLInputElement && event.target.checked;
+  };
 }
 
 declare global {

@@ -1,5 +1,81 @@
 import { css } from 'lit';
 
+/** Choices that look like what they choose: circled strings, a row of kinds. */
+export const circleStyles = css`
+  /* As many strings as there are stand in one row, smaller where they have to. */
+  .strings > div {
+    display: flex;
+    gap: min(var(--space-2), 1.4vw);
+  }
+  .strings label {
+    flex: 0 1 var(--target);
+    min-width: 0;
+  }
+  .strings span {
+    align-items: center;
+    border: 1px solid var(--control);
+    aspect-ratio: 1;
+    border-radius: 50%;
+    cursor: pointer;
+    display: flex;
+    font-weight: 600;
+    justify-content: center;
+    position: relative;
+  }
+  .segments input,
+  .strings input {
+    height: 1px;
+    opacity: 0;
+    position: absolute;
+    width: 1px;
+  }
+  .segments input:checked + span,
+  .strings input:checked + span {
+    background: var(--brass-wash);
+    border-color: var(--ink);
+    box-shadow: inset 0 0 0 1px var(--ink);
+    z-index: 1;
+  }
+  input:focus-visible + span {
+    outline: 3px solid var(--brass);
+    outline-offset: 2px;
+    z-index: 2;
+  }
+`;
+
+/** A row of buttons of which one is on. */
+export const segmentStyles = css`
+  .segments {
+    display: flex;
+    flex-wrap: wrap;
+  }
+  .segments label {
+    flex: 1;
+  }
+  .segments span {
+    align-items: center;
+    border: 1px solid var(--control);
+    cursor: pointer;
+    display: flex;
+    font-weight: 600;
+    justify-content: center;
+    min-height: var(--target);
+    position: relative;
+    white-space: nowrap;
+  }
+  .segments span {
+    margin-left: -1px;
+    padding-inline: var(--space-3);
+  }
+  .segments label:first-of-type span {
+    border-radius: var(--radius-control) 0 0 var(--radius-control);
+    margin-left: 0;
+  }
+  .segments label:last-of-type span {
+    border-radius: 0 var(--radius-control) var(--radius-control) 0;
+  }
+`;
+
 export const makerStyles = css`
   /* The fields scroll, the button that takes them stays in reach. */
   .maker {
@@ -28,63 +104,9 @@ export const makerStyles = css`
     gap: var(--space-3);
     grid-template-columns: repeat(auto-fit, minmax(8rem, 1fr));
   }
-  .segments {
-    display: flex;
-    flex-wrap: wrap;
-  }
-  .segments label {
-    flex: 1;
-  }
-  .segments span,
-  .strings span {
-    align-items: center;
-    border: 1px solid var(--control);
-    cursor: pointer;
-    display: flex;
-    font-weight: 600;
-    justify-content: center;
-    min-height: var(--target);
-    white-space: nowrap;
-  }
-  .segments span {
-    margin-left: -1px;
-    padding-inline: var(--space-3);
-  }
-  .segments label:first-of-type span {
-    border-radius: var(--radius-control) 0 0 var(--radius-control);
-    margin-left: 0;
-  }
-  .segments label:last-of-type span {
-    border-radius: 0 var(--radius-control) var(--radius-control) 0;
-  }
-  .segments input,
-  .strings input {
-    height: 1px;
-    opacity: 0;
-    position: absolute;
-    width: 1px;
-  }
-  .segments input:checked + span,
-  .strings input:checked + span {
-    background: var(--brass-wash);
-    border-color: var(--ink);
-    box-shadow: inset 0 0 0 1px var(--ink);
-    position: relative;
-  }
-  input:focus-visible + span {
-    outline: 3px solid var(--brass);
-    outline-offset: 2px;
-    position: relative;
-    z-index: 1;
-  }
-  .strings > div {
-    display: flex;
-    gap: var(--space-2);
-  }
-  .strings span {
-    border-radius: 50%;
-    height: var(--target);
-    width: var(--target);
+  /* A root is short, what is built on it has a long name. */
+  .pair.named {
+    grid-template-columns: minmax(5rem, 1fr) minmax(0, 2fr);
   }
   .preview {
     display: grid;
@@ -92,18 +114,23 @@ export const makerStyles = css`
     min-height: 15rem;
   }
   .preview desk-key-chart {
+    --lying-height: 11rem;
+
     height: 15rem;
+  }
+  .preview desk-key-chart[lying] {
+    height: auto;
   }
   .problem {
     border-left: 4px solid var(--brass);
+    flex: 1 0 100%;
     padding-left: var(--space-3);
+  }
+  .problem:empty {
+    display: none;
   }
   h3 {
     font-size: var(--text-lead);
-  }
-  summary .soft {
-    display: block;
-    font-weight: 400;
   }
   @media (max-width: 40rem) {
     .fields {
@@ -116,8 +143,14 @@ export const makerStyles = css`
       grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
       min-height: 0;
     }
-    .preview desk-key-chart {
+    .preview desk-key-chart:not([lying]) {
       height: 12rem;
+    }
+    .preview desk-key-chart {
+      --lying-height: 9rem;
+    }
+    .preview:has([lying]) {
+      grid-template-columns: minmax(0, 1fr);
     }
   }
 `;

@@ -1,24 +1,25 @@
-import { LitElement, html, nothing, type PropertyValues } from 'lit';
+import { LitElement, html, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Exercise, ExerciseKind } from '../../../../shared/exercise/exercise.ts';
-import { scaleWords, wordingOf } from '../../../../shared/exercise/wording.ts';
-import {
-  instrumentById,
-  standardGuitar,
-  stringNumbers,
-  type StringNumber,
-} from '../../../../shared/theory/fretboard.ts';
-import { formatName, type NoteNaming } from '../../../../shared/theory/naming.ts';
-import { formatNoteName, parseNoteName } from '../../../../shared/theory/pitch.ts';
+import { wordingOf } from '../../../../shared/exercise/wording.ts';
+import { standardGuitar, type InstrumentId } from '../../../../shared/theory/fretboard.ts';
+import { instrumentName } from '../../../../shared/theory/instrument.ts';
+import type { NoteNaming } from '../../../../shared/theory/naming.ts';
 import type { ChordQuality } from '../../../../shared/theory/tables/chords.ts';
 import type { ScaleId } from '../../../../shared/theory/tables/scales.ts';
 import '../charts.ts';
 import { deskStyles } from '../desk-styles.ts';
-import { changed, exerciseOf, firstDraft, problemOf, type Draft } from './draft.ts';
-import { makerStyles } from './maker-styles.ts';
 import type { ChangeEvent } from './change-event.ts';
+import { changed } from './changed.ts';
+import { choiceField, segments } from './choice-field.ts';
+import { exerciseOf, firstDraft, instrumentOf, problemOf, type Draft } from './draft.ts';
 import './maker-details.ts';
-import { kindWords, limitWords, qualityChoices, strictnessWords, usualRoots } from './words.ts';
+import { circleStyles, makerStyles, segmentStyles } from './maker-styles.ts';
+import { nameFields } from './name-fields.ts';
+import { qualityChoices, scaleChoices } from './qualities.ts';
+import { rootField } from './root-field.ts';
+import { stringField } from './string-field.ts';
+import { kindWords, limitWords, strictnessWords } from './words.ts';
 
 /** An exercise that can be asked has been made. */
 export class MadeEvent extends Event {
@@ -38,11 +39,13 @@ export class MadeEvent extends Event {
  */
 @customElement('desk-maker')
 export class DeskMaker extends LitElement {
-  static override styles = [deskStyles, makerStyles];
+  static override styles = [deskStyles, circleStyles, segmentStyles, makerStyles];
 
   /** Where to start from. */
   @property({ attribute: false }) from: Draft = firstDraft(standardGuitar.id);
   @property({ attribute: false }) naming: NoteNaming = 'english';
+  /** What an exercise is on unless it says otherwise. */
+  @property({ attribute: false }) ofGroup: InstrumentId = standardGuitar.id;
   /** What the button says that takes the exercise. */
   @property() words = 'Take it';
   /** Whether a time limit makes sense here. */
@@ -60,16 +63,19 @@ export class DeskMaker extends LitElement {
     return html`<form class="maker" @submit=${this.submit}>
       <div class="fields">
         <div class="stack">
-          ${this.kinds()}
-          <div class="pair">${this.root()} ${this.what()}</div>
-          ${this.strings()}
+          ${segments('Kind of exercise', 'kind', Object.entries(kindWords), draft.kind, (kind) =>
+            this.change({ kind: kind as ExerciseKind }),
+          )}
+          ${this.front()}
           <details>
             <summary>
-              How strict, which way${this.timed ? ', how long' : ''}
+              ${draft.kind === 'name' ? 'Which instrument' : 'How strict, which way'}${this.timed ? ', how long' : ''}
               <span class="soft small">${this.summary()}</span>
             </summary>
             <desk-maker-details
               .draft=${draft}
+              .naming=${this.naming}
+              .ofGroup=${this.ofGroup}
               .timed=${this.timed}
               @desk-change=${(event: ChangeEvent) => this.change(event.change)}
             ></desk-maker-details>
@@ -78,119 +84,75 @@ export class DeskMaker extends LitElement {
         ${this.preview(problem)}
       </div>
       <div class="row end">
+        <p class="problem" role="alert">${problem}</p>
         <button class="primary" aria-disabled=${problem !== null}>${this.words}</button>
         <slot></slot>
       </div>
     </form>`;
   }
 
-  private kinds() {
-    const kinds = Object.entries(kindWords) as [ExerciseKind, string][];
-    return html`<fieldset class="segments">
-      <legend class="visually-hidden">Kind of exercise</legend>
-      ${kinds.map(
-        ([kind, words]) =>
-          html`<label
-            ><input
-              type="radio"
-              name="kind"
-              .checked=${kind === this.draft.kind}
-              @change=${() => this.change({ kind })}
-            /><span>${words}</span></label
-          >`,
-      )}
-    </fieldset>`;
-  }
-
-  private root() {
-    const chosen = formatNoteName(this.draft.root);
-    const usual = usualRoots.some((root) => formatNoteName(root) === chosen);
-    const roots = usual ? usualRoots : [...usualRoots, this.draft.root];
-    return html`<label
-      >${this.draft.kind === 'find' ? 'Note' : 'Root'}
-      <select
-        @change=${(event: Event) => {
-          const root = parseNoteName(valueOf(event));
-          if (root) this.change({ root });
-        }}
-      >
-        ${roots.map((root) => {
-          const text = formatNoteName(root);
-          return html`<option value=${text} .selected=${text === chosen}>
-            ${formatName(root, this.naming)}
-          </option>`;
-        })}
-      </select></label
-    >`;
-  }
-
-  private what() {
-    switch (this.draft.kind) {
+  /** What the first glance needs of each kind. */
+  private front() {
+    const { draft, naming } = this;
+    const root = (label: string) =>
+      rootField(label, draft.root, naming, (note) => this.change({ root: note }));
+    switch (draft.kind) {
       case 'find':
-        return nothing;
+        return html`<div class="pair">
+            ${root('Note')}
+            ${choiceField(
+              'Where',
+              {
+                choices: [
+                  ['one', 'one place'],
+                  ['every', 'every place'],
+                ],
+              },
+              draft.every ? 'every' : 'one',
+              (value) => this.change({ every: value === 'every' }),
+            )}
+          </div>
+          ${this.strings('String')}`;
+      case 'name':
+        return nameFields(draft, naming, this.change);
       case 'build':
-        return this.choice('Chord', qualityChoices, this.draft.quality, (quality) =>
-          this.change({ quality: quality as ChordQuality }),
-        );
+        return html`<div class="pair named">
+            ${root('Root')}
+            ${choiceField('Chord', qualityChoices, draft.quality, (value) =>
+              this.change({ quality: value as ChordQuality }),
+            )}
+          </div>
+          ${this.strings('Root on string')}`;
       case 'scale':
-        return this.choice('Scale', scaleWords, this.draft.scale, (scale) =>
-          this.change({ scale: scale as ScaleId }),
-        );
+        return html`<div class="pair named">
+            ${root('Root')}
+            ${choiceField('Scale', scaleChoices, draft.scale, (value) =>
+              this.change({ scale: value as ScaleId }),
+            )}
+          </div>
+          ${this.strings('Root on string')}`;
     }
   }
 
-  private choice(
-    label: string,
-    words: Readonly<Record<string, string>>,
-    chosen: string,
-    choose: (value: string) => void,
-  ) {
-    return html`<label
-      >${label}
-      <select @change=${(event: Event) => choose(valueOf(event))}>
-        ${Object.entries(words).map(
-          ([value, text]) => html`<option value=${value} .selected=${value === chosen}>${text}</option>`,
-        )}
-      </select></label
-    >`;
-  }
-
-  private strings() {
-    const neck = instrumentById(this.draft.instrument) ?? standardGuitar;
-    const numbers = stringNumbers(neck);
-    const last = numbers.length;
-    const hint = (string: StringNumber) =>
-      string === 1 ? ', thinnest' : string === last ? ', thickest' : '';
-    return html`<fieldset class="strings">
-      <legend>${this.draft.kind === 'find' ? 'String' : 'Root on string'}</legend>
-      <div>
-        ${[...numbers]
-          .reverse()
-          .map(
-            (rootString) =>
-              html`<label
-                ><input
-                  type="radio"
-                  name="string"
-                  aria-label=${`String ${String(rootString)}${hint(rootString)}`}
-                  .checked=${rootString === this.draft.rootString}
-                  @change=${() => this.change({ rootString })}
-                /><span aria-hidden="true">${rootString}</span></label
-              >`,
-          )}
-      </div>
-    </fieldset>`;
+  private strings(legend: string) {
+    const { draft } = this;
+    return stringField(legend, instrumentOf(draft), [draft.rootString], 'one', (rootString) =>
+      this.change({ rootString }),
+    );
   }
 
   private summary() {
     const { draft } = this;
-    const strict = strictnessWords[draft.strictness];
-    return `${strict}${this.timed ? ` · ${limitWords(draft.seconds)}` : ''}`;
+    const parts = [
+      draft.kind === 'name' ? '' : strictnessWords[draft.strictness],
+      draft.instrument === this.ofGroup ? '' : instrumentName(instrumentOf(draft), this.naming),
+      this.timed ? limitWords(draft.seconds) : '',
+    ];
+    return parts.filter((part) => part !== '').join(' · ');
   }
 
   private preview(problem: string | null) {
-    if (problem !== null)
-      return html`<div class="preview"><p class="problem" role="status">${problem}</p></div>`;
+    if (problem !== null) return html`<div class="preview"></div>`;
     const exercise = exerciseOf(this.draft);
     const { title, detail } = wordingOf(exercise, this.naming);
     return html`<div class="preview">
@@ -206,19 +168,15 @@ export class DeskMaker extends LitElement {
     </div>`;
   }
 
-  private change(change: Partial<Draft>) {
+  private readonly change = (change: Partial<Draft>): void => {
     this.draft = changed(this.draft, change);
-  }
+  };
 
   private submit(event: SubmitEvent) {
     event.preventDefault();
     if (problemOf(this.draft) !== null) return;
     this.dispatchEvent(new MadeEvent(exerciseOf(this.draft), this.timed ? this.draft.seconds : null));
   }
-}
-
-function valueOf(event: Event): string {
-  return event.target instanceof HTMLSelectElement ? event.target.value : '';
 }
 
 declare global {

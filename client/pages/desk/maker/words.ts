@@ -1,21 +1,24 @@
-import type { ExerciseKind, Finger, Strictness } from '../../../../shared/exercise/exercise.ts';
-import { qualityWords } from '../../../../shared/exercise/wording.ts';
+import type {
+  ExerciseKind,
+  Finger,
+  NameExercise,
+  ScaleOrder,
+  Strictness,
+} from '../../../../shared/exercise/exercise.ts';
 import type { Letter, NoteName } from '../../../../shared/theory/pitch.ts';
-import type { ChordQuality } from '../../../../shared/theory/tables/chords.ts';
 
 /** What the exercise maker calls its choices. */
 export const kindWords: Readonly<Record<ExerciseKind, string>> = {
-  find: 'Note',
-  build: 'Chord',
+  find: 'Find',
+  name: 'Name',
+  build: 'Build',
   scale: 'Scale',
 };
 
-/** The quality alone, as a choice in a list: longer than in a chord's name. */
-export const qualityChoices: Readonly<Record<ChordQuality, string>> = {
-  ...qualityWords,
-  '7': 'dominant 7',
-  maj7: 'major 7',
-  m7: 'minor 7',
+export const namedWords: Readonly<Record<NameExercise['wanted'], string>> = {
+  note: 'its note',
+  interval: 'its interval above a root',
+  degree: 'its degree above a root',
 };
 
 export const strictnessWords: Readonly<Record<Strictness, string>> = {
@@ -23,6 +26,12 @@ export const strictnessWords: Readonly<Record<Strictness, string>> = {
   string: 'This string, at any fret',
   range: 'This fret range, on any string',
   anywhere: 'Anywhere on the neck',
+};
+
+export const orderWords: Readonly<Record<ScaleOrder, string>> = {
+  up: 'in order, up',
+  down: 'in order, down',
+  'up-and-down': 'in order, up and down',
 };
 
 export const fingers: readonly Finger[] = [1, 2, 3, 4];

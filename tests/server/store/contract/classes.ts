@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { reduce } from '../../../../server/classroom/reduce.ts';
 import type { Change } from '../../../../server/classroom/state.ts';
+import type { Answer } from '../../../../shared/exercise/answer.ts';
 import { known } from '../../../../shared/lib/assert.ts';
 import type { ClassCode, ClassId, GroupId, SendId, StudentId } from '../../../../shared/protocol/ids.ts';
 import { place } from '../../../../shared/theory/fretboard.ts';
@@ -13,6 +14,7 @@ import {
   groupId,
   head,
   newClass,
+  placed,
   plan,
   right,
   round,
@@ -140,6 +142,29 @@ export function describeClasses(at: StoreAt): void {
       // Every change says how something is: taking all of them in once more changes nothing.
       for (const changes of steps) await at.store.classes.commit(classId, changes);
       expect(await at.load()).toEqual(expected);
+    });
+
+    it('keeps all that an answer carries, and nothing of the one before it', async () => {
+      const note = { kind: 'note', note: { letter: 'E', alteration: -1 } } as const;
+      const carried: readonly Answer[] = [
+        { places: [], named: note },
+        { places: [], named: { kind: 'degree', degree: 'b3' } },
+        { places: [place(2, 5), place(1, 3)], root: place(2, 5) },
+        { places: [place(2, 5)], finger: 2 },
+        { places: [place(2, 5), place(2, 5)], root: place(2, 5), finger: 4 },
+        { places: [] },
+      ];
+      await at.store.classes.commit(classId, [
+        { kind: 'student', student: student('a') },
+        { kind: 'round', round: round('r1') },
+      ]);
+      for (const one of carried) {
+        await at.store.classes.commit(classId, [answer('r1', 'a', one)]);
+        await at.reopen();
+        const kept = known((await at.load()).rounds[0]?.answers.get('a' as StudentId), 'answer');
+        // Strict: what is absent stays absent.
+        expect(kept).toStrictEqual(placed(one));
+      }
     });
 
     it('loads students, seats and rounds in a steady order', async () => {

@@ -1,5 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { countedAnswers, shareOf } from '../../../../server/classroom/round.ts';
 import { scoreKeyOf } from '../../../../shared/exercise/score.ts';
+import { known } from '../../../../shared/lib/assert.ts';
 import type { ClassCode, ClassId, GroupId } from '../../../../shared/protocol/ids.ts';
 import type { StoreAt } from '../../../support/store-contract.ts';
 import {
@@ -55,6 +57,20 @@ export function describeLastTime(at: StoreAt): void {
       expect(await lastTime()).toEqual({ [key]: { right: 2, of: 3 } });
       await at.store.classes.commit(classId, [answer('r1', 'c', { verdict: right, counted: true }, true)]);
       expect(await lastTime()).toEqual({ [key]: { right: 3, of: 3 } });
+    });
+
+    it('ANSWER-5: does not count what was taken back whole, and counts what was named without a place', async () => {
+      const named = { kind: 'degree', degree: '5' } as const;
+      await at.store.classes.commit(classId, [
+        { kind: 'round', round: round('r1') },
+        answer('r1', 'a', { places: [], verdict: slip }),
+        answer('r1', 'b', { places: [], named, verdict: right }),
+        answer('r1', 'c', { verdict: right }),
+        answer('r1', 'c', { places: [], verdict: slip, counted: true }, true),
+      ]);
+      expect(await lastTime()).toEqual({ [key]: { right: 1, of: 1 } });
+      const state = await at.load();
+      expect(shareOf(countedAnswers(known(state.rounds[0], 'round')).values())).toEqual({ right: 1, of: 1 });
     });
 
     it('adds up the rounds of one class, without those voided or not revealed', async () => {

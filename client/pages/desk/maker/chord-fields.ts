@@ -1,0 +1,76 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { formWords } from '../../../../shared/exercise/wording.ts';
+import type { NoteNaming } from '../../../../shared/theory/naming.ts';
+import { formatNoteName, parseNoteName } from '../../../../shared/theory/pitch.ts';
+import { formTable, type FormId } from '../../../../shared/theory/tables/forms.ts';
+import { formsFor } from './changed.ts';
+import { choiceField } from './choice-field.ts';
+import { instrumentOf, type Draft } from './draft.ts';
+import { isOn } from './field-value.ts';
+import { noteChoices } from './root-field.ts';
+import { stringField } from './string-field.ts';
+
+type Change = (change: Partial<Draft>) => void;
+
+/** How a chord is played: its form or strings, and what sounds lowest. */
+export function chordFields(draft: Draft, naming: NoteNaming, change: Change): TemplateResult {
+  const chosen = draft.voicing === 'form' ? draft.form : draft.voicing;
+  const row = formTable.find(({ form, quality }) => form === draft.form && quality === draft.quality);
+  return html`${choiceField(
+    'Way of playing it',
+    {
+      choices: [
+        ...formsFor(draft).map((form) => [form, formWords[form]] as const),
+        ['strings', 'any shape on these strings'],
+        ['any', 'any shape'],
+      ],
+    },
+    chosen,
+    (value) => {
+      if (value === 'strings' || value === 'any') change({ voicing: value, strictness: 'string' });
+      else change({ voicing: 'form', form: value as FormId, strictness: 'place' });
+    },
+  )}
+  ${
+    draft.voicing === 'form' && row && row.optionalStrings.length > 0
+      ? html`<label class="tick"
+          ><input
+            type="checkbox"
+            .checked=${draft.full}
+            @change=${(event: Event) => change({ full: isOn(event) })}
+          />The full form, with the notes a small hand may leave out</label
+        >`
+      : nothing
+  }
+  ${
+    draft.voicing === 'strings'
+      ? stringField('Exactly these strings', instrumentOf(draft), draft.strings, 'many', (string) => {
+          const others = draft.strings.filter((other) => other !== string);
+          const strings = others.length < draft.strings.length ? others : [...others, string];
+          change({ strings: [...strings].sort((a, b) => b - a) });
+        })
+      : nothing
+  }
+  ${lowestField(draft, naming, change)}`;
+}
+
+function lowestField({ bass, root }: Draft, naming: NoteNaming, change: Change): TemplateResult {
+  const rootText = formatNoteName(root);
+  return choiceField(
+    'Lowest note',
+    {
+      choices: [
+        ['', 'any note of the chord'],
+        [rootText, 'the root'],
+      ],
+      groups: [
+        {
+          words: 'Slash bass',
+          choices: noteChoices(naming, bass).filter(([text]) => text !== rootText),
+        },
+      ],
+    },
+    bass ? formatNoteName(bass) : '',
+    (text) => change({ bass: parseNoteName(text) ?? null }),
+  );
+}

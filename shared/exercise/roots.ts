@@ -1,0 +1,84 @@
+import { known } from '../lib/assert.ts';
+import { perObject } from '../lib/per-object.ts';
+import { chordDegrees, degreeAt, scaleDegrees } from '../theory/chord.ts';
+import {
+  instrumentById,
+  pitchClassAt,
+  place,
+  stringNumbers,
+  type FretRange,
+  type Instrument,
+  type Place,
+  type StringNumber,
+} from '../theory/fretboard.ts';
+import { semitonesOf, type Degree } from '../theory/interval.ts';
+import { octave, pitchClass, pitchClassOf } from '../theory/pitch.ts';
+import { namedDegrees } from './answer.ts';
+import type { BuildExercise, Exercise } from './exercise.ts';
+
+/** The instrument of an exercise that was checked. */
+export const instrumentOf: (exercise: Exercise) => Instrument = perObject((exercise) =>
+  known(instrumentById(exercise.instrument), `instrument ${exercise.instrument}`),
+);
+
+/** The degrees that belong to what is asked. */
+export function degreesAsked(exercise: Exercise): readonly Degree[] {
+  switch (exercise.kind) {
+    case 'find':
+      return ['1'];
+    case 'name':
+      return namedDegrees;
+    case 'build':
+      return [...chordDegrees(exercise.quality), ...foreignBass(exercise)];
+    case 'scale':
+      return scaleDegrees(exercise.scale);
+  }
+}
+
+/** The degree of a slash chord's bass that the chord itself doesn't have. */
+function foreignBass({ root, quality, bass }: BuildExercise): readonly Degree[] {
+  if (!bass || degreeAt(root, chordDegrees(quality), pitchClassOf(bass)) !== undefined) return [];
+  const degree = degreeAt(root, namedDegrees, pitchClassOf(bass));
+  return degree === undefined ? [] : [degree];
+}
+
+/** For each pitch class the degree that it is of what is asked. */
+const degreeTable = perObject((exercise: Exercise): readonly (Degree | undefined)[] => {
+  const root = pitchClassOf(exercise.root);
+  const degrees = degreesAsked(exercise);
+  return Array.from({ length: octave }, (_, sounding) =>
+    degrees.find((degree) => pitchClass(root + semitonesOf(degree)) === sounding),
+  );
+});
+
+/** The degree of what is asked that sounds at the place, or undefined where it is foreign. */
+export function degreeOf(exercise: Exercise, spot: Place): Degree | undefined {
+  return degreeTable(exercise)[pitchClassAt(instrumentOf(exercise), spot)];
+}
+
+/** Whether the place on the root string counts as the root, for its own string alone. */
+export function isRootBound({ strictness }: Exercise): boolean {
+  return strictness === 'place' || strictness === 'string';
+}
+
+export function isInRange(range: FretRange | null, spot: Place): boolean {
+  return range === null || (spot.fret >= range.low && spot.fret <= range.high);
+}
+
+/** Every place on the string that sounds the root. */
+export function rootsOn(exercise: Exercise, string: StringNumber): readonly Place[] {
+  const instrument = instrumentOf(exercise);
+  const first = pitchClass(pitchClassOf(exercise.root) - pitchClassAt(instrument, place(string, 0)));
+  const roots: Place[] = [];
+  for (let fret: number = first; fret <= instrument.fretCount; fret += octave)
+    roots.push(place(string, fret));
+  return roots;
+}
+
+/** Where the root may lie by the exercise's strictness (SPEC ROOT). */
+export const acceptedRoots: (exercise: Exercise) => readonly Place[] = perObject((exercise) => {
+  const strings = isRootBound(exercise) ? [exercise.rootString] : stringNumbers(instrumentOf(exercise));
+  return strings
+    .flatMap((string) => rootsOn(exercise, string))
+    .filter((spot) => isInRange(exercise.range, spot));
+});

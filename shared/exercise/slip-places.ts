@@ -1,0 +1,138 @@
+import { neededDegrees } from '../theory/chord-rule.ts';
+import { scaleDegrees } from '../theory/chord.ts';
+import { midiAt, pitchClassAt, stringNumbers, type Place } from '../theory/fretboard.ts';
+import { noteOnDegree, semitonesOf, type Degree } from '../theory/interval.ts';
+import { formatName } from '../theory/naming.ts';
+import { pitchClass, pitchClassOf } from '../theory/pitch.ts';
+import type { Exercise } from './exercise.ts';
+import { say, type Slots } from './messages.ts';
+import { capital, fretText, list, numberText, placeText, stringsText } from './phrases.ts';
+import { degreeOf, instrumentOf, rootsOn } from './roots.ts';
+import type { Slipped, Words } from './slip-details.ts';
+import { targetsOf } from './targets.ts';
+import { twinsOf } from './twins.ts';
+import { scaleName, subjectOf } from './wording.ts';
+
+/** The fret is the one of the last string. */
+export function lowStringMapWords({ exercise, answer, verdict }: Slipped, slots: Slots): Words {
+  const { rootString } = exercise;
+  const last = stringNumbers(instrumentOf(exercise)).at(-1);
+  const played = answer.places.find((spot) => spot.string === rootString)?.fret;
+  const mapped = last && rootsOn(exercise, last).find((spot) => spot.fret === played);
+  const there = verdict.corrections.find(
+    ({ from }) => from.string === rootString && from.fret === played,
+  )?.to;
+  const roots = targetsOf(exercise)
+    .flatMap((target) => target.notes)
+    .filter((note) => note.degree === '1' && note.place.string === rootString);
+  const expected = there ?? roots[0]?.place;
+  return {
+    text: mapped
+      ? say('low-string-map', { ...slots, fret: fretText(mapped) })
+      : say('low-string-map-hung', slots),
+    tryThis: expected ? say('low-string-map-try', { string: expected.string, fret: fretText(expected) }) : '',
+  };
+}
+
+/** The other third came in. */
+export function thirdWords({ exercise, answer, verdict, naming }: Slipped, tryFirst: string): Words {
+  const side = verdict.cause === 'major-for-minor' ? 'high' : 'low';
+  if (exercise.kind !== 'scale') return { text: say(`third-${side}`), tryThis: tryFirst };
+  const twins = twinsOf(exercise);
+  const sounding = new Set<number>(answer.places.map((spot) => pitchClassAt(instrumentOf(exercise), spot)));
+  const above = (degree: Degree) => pitchClass(pitchClassOf(exercise.root) + semitonesOf(degree));
+  const heard =
+    twins.find(({ degrees }) => degrees.every((degree) => sounding.has(above(degree)))) ?? twins[0];
+  return {
+    text: say(`scale-third-${side}`, {
+      twin: heard?.scale ? scaleName(exercise.root, heard.scale, naming) : subjectOf(exercise, naming),
+    }),
+    tryThis: say(`scale-third-${side}-try`),
+  };
+}
+
+/** Where tones may lie anywhere they are missed by name, else by place. */
+export function missingWords({ exercise, answer, verdict, naming }: Slipped, tryFirst: string): Words {
+  if (answer.places.length === 0) return { text: say('missing-all'), tryThis: tryFirst };
+  const isFree =
+    (exercise.kind === 'scale' && exercise.coverage === 'every-tone') ||
+    (exercise.kind === 'build' && exercise.voicing.kind === 'any');
+  const lost = isFree ? missingDegrees(exercise, answer.places) : [];
+  if (lost.length > 0) {
+    const notes = lost
+      .map((degree) => noteOnDegree(exercise.root, degree))
+      .filter((note) => note !== undefined);
+    const spot = verdict.missing.find((missing) =>
+      lost.some((degree) => degree === degreeOf(exercise, missing)),
+    );
+    return {
+      text: say(notes.length === 1 ? 'missing-name' : 'missing-names', {
+        notes: list(notes.map((note) => formatName(note, naming))),
+      }),
+      tryThis: spot ? say('add', { place: placeText(spot) }) : '',
+    };
+  }
+  const count = verdict.missing.length;
+  const key = count === 0 ? 'missing-some' : count === 1 ? 'missing-one' : 'missing-many';
+  return { text: say(key, { count: capital(numberText(count)) }), tryThis: tryFirst };
+}
+
+function missingDegrees(exercise: Exercise, places: readonly Place[]): readonly Degree[] {
+  const needed =
+    exercise.kind === 'build'
+      ? neededDegrees(exercise.quality)
+      : exercise.kind === 'scale'
+        ? scaleDegrees(exercise.scale)
+        : [];
+  return needed.filter((degree) => !places.some((spot) => degreeOf(exercise, spot) === degree));
+}
+
+/** One note too many: on a taken string, foreign, or a tone that is not asked for here. */
+export function extraWords({ exercise, answer, verdict, naming }: Slipped, tryThis: string): Words {
+  const subject = subjectOf(exercise, naming);
+  const { places } = answer;
+  const twice = places.find(
+    (spot, index) =>
+      exercise.kind === 'build' && places.findIndex((other) => other.string === spot.string) < index,
+  );
+  if (twice) return { text: say('two-on-a-string', { string: twice.string }), tryThis: say('keep-one') };
+  const extra = verdict.marks.find((mark) => !mark.right)?.place;
+  if (!extra) return { text: say('extra-note', { subject }), tryThis };
+  const isForeign = degreeOf(exercise, extra) === undefined;
+  const key = exercise.kind === 'find' ? 'extra-find' : isForeign ? 'extra-foreign' : 'extra-unasked';
+  return { text: say(key, { place: placeText(extra), subject }), tryThis };
+}
+
+/** The last resort: where it lies. */
+export function otherPlaceWords({ exercise, answer, verdict, naming }: Slipped, tryFirst: string): Words {
+  const [first] = verdict.corrections;
+  const instrument = instrumentOf(exercise);
+  if (exercise.kind === 'find') {
+    const other = answer.places.find(
+      (spot) => pitchClassAt(instrument, spot) !== pitchClassOf(exercise.root),
+    );
+    const expected = first?.to ?? nearest(exercise, other);
+    return {
+      text: other ? say('other-note', { place: placeText(other) }) : say('other-unasked'),
+      tryThis: expected
+        ? say('other-note-try', { root: formatName(exercise.root, naming), place: placeText(expected) })
+        : '',
+    };
+  }
+  const astray = verdict.marks.filter((mark) => !mark.right).map((mark) => mark.place);
+  if (astray.length === 0) return { text: say('elsewhere'), tryThis: tryFirst };
+  if (exercise.kind === 'scale' && astray.length > 1)
+    return { text: say('elsewhere-notes', { count: capital(numberText(astray.length)) }), tryThis: tryFirst };
+  const isOne = new Set(astray.map((spot) => spot.string)).size === 1;
+  const key = isOne ? 'elsewhere-string' : 'elsewhere-strings';
+  return { text: say(key, { strings: stringsText(astray) }), tryThis: tryFirst };
+}
+
+/** The right place whose pitch is nearest. */
+function nearest(exercise: Exercise, from: Place | undefined): Place | undefined {
+  const instrument = instrumentOf(exercise);
+  const spots = targetsOf(exercise).flatMap((target) => target.notes.map((note) => note.place));
+  if (!from) return spots[0];
+  const distance = (spot: Place) => Math.abs(midiAt(instrument, spot) - midiAt(instrument, from));
+  return spots.sort((a, b) => distance(a) - distance(b))[0];
+}

@@ -1,0 +1,103 @@
+import { neededDegrees } from '../theory/chord-rule.ts';
+import { chordDegrees } from '../theory/chord.ts';
+import {
+  midiAt,
+  place,
+  stringNumbers,
+  type Instrument,
+  type Place,
+  type StringNumber,
+} from '../theory/fretboard.ts';
+import { pitchClass, pitchClassOf } from '../theory/pitch.ts';
+import type { ShapeNote } from '../theory/shape.ts';
+import type { BuildExercise } from './exercise.ts';
+import { acceptedRoots, degreeOf, degreesAsked, instrumentOf, isInRange } from './roots.ts';
+import type { Target } from './targets.ts';
+
+/** Frets that a hand holds at once in a voicing that the project makes up. */
+const voicingSpan = 3;
+/** For each root a close voicing on the strings asked for, or on neighbours round it; lowest root first. */
+export function voicingTargets(exercise: BuildExercise): readonly Target[] {
+  const { voicing, quality } = exercise;
+  const instrument = instrumentOf(exercise);
+  // A bass outside the chord takes one string more.
+  const foreign = degreesAsked(exercise).length - chordDegrees(quality).length;
+  const counts = [chordDegrees(quality), neededDegrees(quality)].map(({ length }) => length + foreign);
+  return acceptedRoots(exercise).flatMap((root) => {
+    const runs = voicing.kind === 'strings' ? [voicing.strings] : stringRuns(instrument, root.string, counts);
+    for (const run of runs) {
+      const [first] = voicingsOn(exercise, root, run);
+      if (first) return [first];
+    }
+    return [];
+  });
+}
+
+function voicingsOn(
+  exercise: BuildExercise,
+  root: Place,
+  strings: readonly StringNumber[],
+): readonly Target[] {
+  const instrument = instrumentOf(exercise);
+  if (!strings.includes(root.string) || strings.some((string) => string > instrument.openStrings.length))
+    return [];
+  const wholeInRange = exercise.strictness === 'range' ? exercise.range : null;
+  const low = Math.max(0, root.fret - voicingSpan);
+  const high = Math.min(instrument.fretCount, root.fret + voicingSpan);
+  const options = strings.map((string): readonly ShapeNote[] => {
+    const notes: ShapeNote[] = [];
+    for (let fret = low; fret <= high; fret += 1) {
+      const spot = place(string, fret);
+      const degree = degreeOf(exercise, spot);
+      if (degree === undefined || (string === root.string && fret !== root.fret)) continue;
+      if (isInRange(wholeInRange, spot)) notes.push({ place: spot, degree, finger: 0, optional: false });
+    }
+    return notes;
+  });
+  const needed = neededDegrees(exercise.quality);
+  return combinations(options)
+    .filter((notes) => needed.every((degree) => notes.some((note) => note.degree === degree)))
+    .filter((notes) => hasBass(exercise, notes))
+    .map((notes) => ({ notes, accepted: notes.map((note) => note.place) }));
+}
+
+function hasBass(exercise: BuildExercise, notes: readonly ShapeNote[]): boolean {
+  if (!exercise.bass) return true;
+  const instrument = instrumentOf(exercise);
+  const lowest = Math.min(...notes.map((note) => midiAt(instrument, note.place)));
+  return pitchClass(lowest) === pitchClassOf(exercise.bass);
+}
+
+/** One note a string, all under one hand; grown string by string, so that what is too wide is dropped early. */
+function combinations(options: readonly (readonly ShapeNote[])[]): readonly (readonly ShapeNote[])[] {
+  let grown: readonly {
+    readonly notes: readonly ShapeNote[];
+    readonly low: number;
+    readonly high: number;
+  }[] = [{ notes: [], low: Infinity, high: -Infinity }];
+  for (const choices of options)
+    grown = grown.flatMap(({ notes, low, high }) =>
+      choices.flatMap((note) => {
+        const span = { low: Math.min(low, note.place.fret), high: Math.max(high, note.place.fret) };
+        return span.high - span.low > voicingSpan ? [] : [{ notes: [...notes, note], ...span }];
+      }),
+    );
+  return grown.map(({ notes }) => notes);
+}
+
+/** Neighbouring strings that may carry a chord of so many tones; first those that have the root in their midst. */
+function stringRuns(
+  instrument: Instrument,
+  rootString: StringNumber,
+  counts: readonly number[],
+): readonly (readonly StringNumber[])[] {
+  const strings = stringNumbers(instrument);
+  return [...new Set(counts)].flatMap((count) => {
+    const last = strings.length - count;
+    const wished = Math.max(0, Math.min(rootString - 2, last));
+    return Array.from({ length: Math.max(0, last + 1) }, (_, first) => first)
+      .filter((first) => strings.slice(first, first + count).includes(rootString))
+      .sort((a, b) => Math.abs(a - wished) - Math.abs(b - wished))
+      .map((first) => strings.slice(first, first + count));
+  });
+}

@@ -1,0 +1,211 @@
+import { expect, test, type Page } from '@playwright/test';
+import Database from 'better-sqlite3';
+import { join } from 'node:path';
+import type { Exercise } from '../../shared/exercise/exercise.ts';
+import { place } from '../../shared/theory/fretboard.ts';
+import {
+  done,
+  expectTask,
+  joinClass,
+  newPage,
+  openClass,
+  phone,
+  setUpGroup,
+  spot,
+  step,
+  tap,
+} from '../support/browser.ts';
+import { build, find, name, range, scale } from '../support/exercises.ts';
+import { ProductionServer } from '../support/production-server.ts';
+
+/**
+ * Every kind of exercise is asked at the Desk and answered on two Stands, one that reads German note names and a
+ * left-handed one, on a guitar, a ukulele and a guitar with seven strings.
+ */
+
+let server: ProductionServer;
+
+test.beforeAll(async () => {
+  server = await ProductionServer.start();
+});
+
+test.afterAll(async () => {
+  await server.remove();
+});
+
+const anywhere = { strictness: 'anywhere', voicing: { kind: 'any' } } as const;
+
+const plan: readonly Exercise[] = [
+  find('Bb', { strictness: 'range', range: range(0, 5), wanted: 'every' }),
+  name('Bb', 'note', place(2, 11)),
+  name('D', 'interval', place(1, 1)),
+  name('D', 'degree', place(3, 2)),
+  build('E', 'minor', { marksRoot: true, asksFinger: true }),
+  build('C', 'major', { ...anywhere, bass: { letter: 'E', alteration: 0 } }),
+  { ...scale('E', 'minor-pentatonic', 1, 5), coverage: 'every-tone', order: 'up' },
+  build('C', 'major', { ...anywhere, instrument: 'ukulele' }),
+  build('A', 'minor', { ...anywhere, instrument: 'guitar-7' }),
+];
+
+type Spots = readonly (readonly [string: number, fret: number])[];
+
+async function nameIt(stand: Page, ...keys: readonly string[]): Promise<void> {
+  for (const key of keys) {
+    await stand.getByRole('radio', { name: key, exact: true }).tap();
+    await expect(stand.getByRole('radio', { name: key, exact: true })).toBeChecked();
+  }
+}
+
+test('every kind, on a ukulele and a left-handed seven-string too', async ({ browser }) => {
+  const desk = await newPage(browser, { viewport: { width: 1366, height: 768 } });
+  await setUpGroup(desk, server, ['Edda', 'Bram'], plan);
+  const code = await openClass(desk);
+  const board = await newPage(browser, { viewport: { width: 1920, height: 1080 } });
+  await board.goto(`${server.url}/board/${code}`);
+  const [edda, bram] = [await newPage(browser, phone), await newPage(browser, phone)];
+  await joinClass(edda, server, code, 'Edda');
+  await joinClass(bram, server, code, 'Bram');
+  await edda.getByLabel('Note names').selectOption({ label: 'C D E F G A H' });
+  await bram.getByRole('switch', { name: /left-handed/i }).tap();
+
+  /** Asks the next of the plan, lets both answer, reveals; what the Stands then say over it. */
+  async function round(
+    title: string,
+    answers: { readonly edda: () => Promise<void>; readonly bram: () => Promise<void> },
+  ) {
+    await step(desk, 'Ask');
+    await expectTask(bram, title);
+    await answers.edda();
+    await done(edda);
+    await answers.bram();
+    await done(bram);
+    await step(desk, 'Hold');
+    await expect(bram.getByText('Held').first()).toBeVisible();
+    await step(desk, 'Reveal');
+  }
+  const both = (spots: Spots) => ({ edda: () => tap(edda, ...spots), bram: () => tap(bram, ...spots) });
+  const next = async () => {
+    await step(desk, 'Next');
+    await expect(bram.getByText('so both hands can stay on the guitar')).toBeVisible();
+  };
+
+  await test.step('find every place; each reader in their own note names', async () => {
+    await round('Find every B♭', {
+      edda: async () => {
+        await expectTask(edda, 'Find every B');
+        await tap(edda, [5, 1], [3, 3]);
+      },
+      bram: () => tap(bram, [5, 1]),
+    });
+    await expect(edda.getByRole('heading', { name: /right/i })).toBeVisible();
+    await expect(bram.getByText('Add string 3, fret 3.')).toBeVisible();
+    await next();
+  });
+
+  await test.step('name a note: B in German is A♯ in English, and both are right', async () => {
+    await round('Name this place', {
+      edda: () => nameIt(edda, 'H', 'flat'),
+      bram: () => nameIt(bram, 'A', 'sharp'),
+    });
+    for (const stand of [edda, bram])
+      await expect(stand.getByRole('heading', { name: 'That is its name' })).toBeVisible();
+    await expect(edda.getByText('String 2, fret 11 is B.')).toBeVisible();
+    await next();
+  });
+
+  await test.step('name an interval and a degree', async () => {
+    await round('Name this place', {
+      edda: () => nameIt(edda, 'minor third'),
+      bram: () => nameIt(bram, 'major third'),
+    });
+    await expect(edda.getByRole('heading', { name: 'That is its name' })).toBeVisible();
+    await expect(bram.getByText('String 1, fret 1 is minor third.')).toBeVisible();
+    await next();
+    await round('Name this place', { edda: () => nameIt(edda, '5'), bram: () => nameIt(bram, '5') });
+    await next();
+  });
+
+  await test.step('build with the root marked and the finger on it', async () => {
+    const triad: Spots = [
+      [3, 4],
+      [2, 5],
+      [1, 3],
+    ];
+    await round('Build E minor', {
+      edda: async () => {
+        await tap(edda, ...triad);
+        await edda.getByRole('button', { name: 'Mark the root' }).tap();
+        await spot(edda, 2, 5).tap();
+        await edda.getByRole('button', { name: 'Finger 3' }).tap();
+      },
+      bram: async () => {
+        await tap(bram, ...triad);
+        await bram.getByRole('button', { name: 'Mark the root' }).tap();
+        await spot(bram, 1, 3).tap();
+        await bram.getByRole('button', { name: 'Finger 3' }).tap();
+      },
+    });
+    await expect(bram.getByText(/The mark is on the root of the relative major/)).toBeVisible();
+    await next();
+  });
+
+  await test.step('a slash chord, a scale in order', async () => {
+    await round(
+      'Build C major/E',
+      both([
+        [4, 2],
+        [3, 0],
+        [2, 1],
+      ]),
+    );
+    await next();
+    await round(
+      'E minor pentatonic',
+      both([
+        [2, 5],
+        [2, 8],
+        [1, 5],
+        [1, 7],
+        [1, 10],
+      ]),
+    );
+    await next();
+  });
+
+  await test.step('a ukulele, and a left-handed guitar with seven strings', async () => {
+    await round(
+      'Build C major',
+      both([
+        [4, 0],
+        [3, 0],
+        [2, 0],
+        [1, 3],
+      ]),
+    );
+    await next();
+    await round(
+      'Build A minor',
+      both([
+        [7, 10],
+        [6, 8],
+        [5, 7],
+      ]),
+    );
+    await expect(bram.getByRole('heading', { name: /right/i })).toBeVisible();
+  });
+
+  const store = new Database(join(server.dataDir, 'rootcall.db'), { readonly: true });
+  const rows = store
+    .prepare<[], { round: number; name: string; cause: string | null }>(
+      `select rounds.number as round, students.name as name, json_extract(answers.verdict, '$.cause') as cause
+       from answers join rounds on rounds.id = answers.round_id join students on students.id = answers.student_id
+       where json_extract(answers.verdict, '$.kind') <> 'right' order by rounds.number`,
+    )
+    .all();
+  store.close();
+  expect(rows).toEqual([
+    { round: 1, name: 'Bram', cause: 'missing-tone' },
+    { round: 3, name: 'Bram', cause: 'major-for-minor' },
+    { round: 5, name: 'Bram', cause: 'relative-root' },
+  ]);
+});
