@@ -1,7 +1,14 @@
 import { failure, success, type Result } from '../lib/result.ts';
 import { neededDegrees } from '../theory/chord-rule.ts';
 import { chordDegrees, notesOn, scaleDegrees } from '../theory/chord.ts';
-import { instrumentById, isOnNeck, pitchClassAt, stringNumbers, type Fret, type Instrument } from '../theory/fretboard.ts';
+import {
+  instrumentById,
+  isOnNeck,
+  pitchClassAt,
+  stringNumbers,
+  type Fret,
+  type Instrument,
+} from '../theory/fretboard.ts';
 import { parseInstrument } from '../theory/instrument-id.ts';
 import { octave, pitchClassOf } from '../theory/pitch.ts';
 import { formRow } from '../theory/shape.ts';

@@ -6,6 +6,7 @@ import { say } from './messages.ts';
 import { nameForClass, namedText, rightName } from './name-words.ts';
 import { list, numberText, placeText, stringsText, uncapital } from './phrases.ts';
 import { slipHeadings } from './slip-names.ts';
+import { mappedRoot } from './slip-places.ts';
 import { slipWords } from './slip-words.ts';
 import { slotsOf } from './slots.ts';
 import { stepForClass } from './step-words.ts';
@@ -62,7 +63,8 @@ function rightText(
 ): string {
   const subject = subjectOf(exercise, naming);
   if (exercise.kind === 'name')
-    return say('right-place', {
+    return say(exercise.wanted === 'note' ? 'right-place' : 'right-interval', {
+      ...slotsOf(exercise, naming),
       place: placeText(exercise.place),
       subject: namedText(rightName(exercise), exercise.wanted, naming),
     });
@@ -140,12 +142,19 @@ export function explainForClass(exercise: Exercise, verdict: SlipVerdict, naming
     case 'other-place':
     case 'other-name':
       return say('elsewhere-class');
-    case 'low-string-map':
+    case 'low-string-map': {
+      const string = mappedRoot(exercise, verdict)?.to.string ?? exercise.rootString;
+      return say('low-string-map-class', { ...slots, string });
+    }
+    case 'relative-root':
+      return say(
+        verdict.corrections.length === 0 ? 'relative-root-mark-class' : 'relative-root-class',
+        slots,
+      );
     case 'low-string-box':
     case 'letters-two-frets':
     case 'nut-as-one':
     case 'mark-drift':
-    case 'relative-root':
     case 'tuning-ignored':
     case 'capo-ignored':
     case 'strings-reversed':

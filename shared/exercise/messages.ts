@@ -7,6 +7,7 @@ import { capital } from './phrases.ts';
  */
 const sentences = {
   'right-place': '{Place} is {subject}.',
+  'right-interval': '{Place}: {subject} above {root}.',
   'right-places': '{Place} are {subject}.',
   'right-many': 'All {count} are {subject}.',
   'right-subject': '{Subject}.',
@@ -65,6 +66,7 @@ const sentences = {
   'relative-root': 'The form is right, three frets from its root: this belongs to the relative {other}.',
   'relative-root-mark': 'The notes are right. The mark is on the root of the relative {other}.',
   'relative-root-class': 'three frets away is the relative {other}.',
+  'relative-root-mark-class': 'the notes are right, and the mark is on the root of the relative {other}.',
   'tuning-ignored': 'This would be right in the usual tuning. Here the strings are tuned otherwise.',
   'tuning-ignored-class': 'right in the usual tuning, but these strings are tuned otherwise.',
   'capo-ignored': 'This would be right without the capo. With it every fret sounds higher.',
@@ -174,7 +176,9 @@ const sentences = {
   'name-beside': 'One fret beside.',
   'name-other': 'That is another note.',
   'name-try': '{Place} is {name}.',
+  'name-try-interval': '{Place}: {name} above {root}.',
   'name-class': '{place} is {name}.',
+  'name-class-interval': '{place}: {name} above {root}.',
 } as const;
 
 export type MessageKey = keyof typeof sentences;

@@ -31,13 +31,17 @@ export function nameWords(
   naming: NoteNaming,
 ): Words {
   const place = placeText(exercise.place);
+  const wantsNote = exercise.wanted === 'note';
   const name = namedText(rightName(exercise), exercise.wanted, naming);
   const slots = {
     ...slotsOf(exercise, naming),
     fret: fretText(exercise.place),
     other: answer.named ? otherString(exercise, answer.named, verdict) : '',
   };
-  return { text: say(nameKey(verdict, answer), slots), tryThis: say('name-try', { place, name }) };
+  return {
+    text: say(nameKey(verdict, answer), slots),
+    tryThis: say(wantsNote ? 'name-try' : 'name-try-interval', { ...slots, place, name }),
+  };
 }
 
 function nameKey({ cause }: SlipVerdict, { named }: Answer): MessageKey {
@@ -77,8 +81,9 @@ function otherString(exercise: NameExercise, named: Named, { cause }: SlipVerdic
 
 /** For a whole class: "string 3, fret 5 is C." */
 export function nameForClass(exercise: NameExercise, naming: NoteNaming): string {
-  return say('name-class', {
+  return say(exercise.wanted === 'note' ? 'name-class' : 'name-class-interval', {
     place: placeText(exercise.place),
     name: namedText(rightName(exercise), exercise.wanted, naming),
+    root: formatName(exercise.root, naming),
   });
 }

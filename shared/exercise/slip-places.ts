@@ -1,3 +1,4 @@
+import { known } from '../lib/assert.ts';
 import { neededDegrees } from '../theory/chord-rule.ts';
 import { scaleDegrees } from '../theory/chord.ts';
 import { midiAt, pitchClassAt, stringNumbers, type Place } from '../theory/fretboard.ts';
@@ -11,24 +12,29 @@ import { degreeOf, instrumentOf, rootsOn } from './roots.ts';
 import type { Slipped, Words } from './slip-details.ts';
 import { targetsOf } from './targets.ts';
 import { twinsOf } from './twins.ts';
+import type { Correction, SlipVerdict } from './verdict.ts';
 import { scaleName, subjectOf } from './wording.ts';
 
+/** The root that was placed at the fret which it has on the last string, and where it belongs. */
+export function mappedRoot(exercise: Exercise, { corrections }: SlipVerdict): Correction | undefined {
+  const last = known(stringNumbers(instrumentOf(exercise)).at(-1), 'last string');
+  const mapped = rootsOn(exercise, last);
+  return corrections.find(
+    ({ from, to }) => degreeOf(exercise, to) === '1' && mapped.some((spot) => spot.fret === from.fret),
+  );
+}
+
 /** The fret is the one of the last string. */
-export function lowStringMapWords({ exercise, answer, verdict }: Slipped, slots: Slots): Words {
-  const { rootString } = exercise;
-  const last = stringNumbers(instrumentOf(exercise)).at(-1);
-  const played = answer.places.find((spot) => spot.string === rootString)?.fret;
-  const mapped = last && rootsOn(exercise, last).find((spot) => spot.fret === played);
-  const there = verdict.corrections.find(
-    ({ from }) => from.string === rootString && from.fret === played,
-  )?.to;
-  const roots = targetsOf(exercise)
-    .flatMap((target) => target.notes)
-    .filter((note) => note.degree === '1' && note.place.string === rootString);
-  const expected = there ?? roots[0]?.place;
+export function lowStringMapWords({ exercise, verdict }: Slipped, slots: Slots): Words {
+  const root = mappedRoot(exercise, verdict);
+  const expected =
+    root?.to ??
+    targetsOf(exercise)
+      .flatMap((target) => target.notes)
+      .find((note) => note.degree === '1' && note.place.string === exercise.rootString)?.place;
   return {
-    text: mapped
-      ? say('low-string-map', { ...slots, fret: fretText(mapped) })
+    text: root
+      ? say('low-string-map', { ...slots, fret: fretText(root.from) })
       : say('low-string-map-hung', slots),
     tryThis: expected ? say('low-string-map-try', { string: expected.string, fret: fretText(expected) }) : '',
   };

@@ -71,10 +71,10 @@ export async function joinClass(
   await stand.getByRole('button', { name: 'Join' }).click();
 }
 
-/** A place on the neck, e.g. `spot(stand, 2, 5)`. */
+/** A place on the neck, e.g. `spot(stand, 2, 5)`; where an order is asked its name goes on with its number. */
 export function spot(stand: Page, string: number, fret: number): Locator {
   const where = fret === 0 ? 'open' : `fret ${String(fret)}`;
-  return stand.getByRole('gridcell', { name: `string ${String(string)}, ${where}`, exact: true });
+  return stand.getByRole('gridcell', { name: new RegExp(`^string ${String(string)}, ${where}($|,)`) });
 }
 
 /** Taps places and waits until each is placed. */

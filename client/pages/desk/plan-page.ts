@@ -5,6 +5,7 @@ import { wordingOf } from '../../../shared/exercise/wording.ts';
 import { api, groupOfPlan, type Group, type Plan, type PlannedExercise } from './api.ts';
 import './charts.ts';
 import { deskStyles, pageStyles } from './desk-styles.ts';
+import { onInstrument } from './maker/changed.ts';
 import { draftOf } from './maker/draft-of.ts';
 import { firstDraft, type Draft } from './maker/draft.ts';
 import './five/make-five.ts';
@@ -204,8 +205,13 @@ export class DeskPlan extends LitElement {
   /** Once for each opening: the maker keeps what the teacher does to it. A new exercise starts from the last one. */
   private startOf(plan: Plan, group: Group, index: number): Draft {
     if (this.from?.index !== index) {
-      const near = plan.exercises[index] ?? plan.exercises.at(-1);
-      const draft = near ? draftOf(near.exercise, near.seconds) : firstDraft(group.instrument);
+      const own = plan.exercises[index];
+      const last = plan.exercises.at(-1);
+      const draft = own
+        ? draftOf(own.exercise, own.seconds)
+        : last
+          ? onInstrument(draftOf(last.exercise, last.seconds), group.instrument)
+          : firstDraft(group.instrument);
       this.from = { index, draft };
     }
     return this.from.draft;

@@ -2,7 +2,12 @@ import { describe, expect, test } from 'vitest';
 import { chartWidth, revealChart, tapsWindow } from '../../../client/pages/board/chart-notes.ts';
 import type { Exercise } from '../../../shared/exercise/exercise.ts';
 import { known } from '../../../shared/lib/assert.ts';
-import { instrumentById, place, standardGuitar, type StringNumber } from '../../../shared/theory/fretboard.ts';
+import {
+  instrumentById,
+  place,
+  standardGuitar,
+  type StringNumber,
+} from '../../../shared/theory/fretboard.ts';
 
 describe('a chart on the Board', () => {
   // E♭4 is string 3, fret 8: G3 is 55, E♭4 is 63 (MIDI 1.0).

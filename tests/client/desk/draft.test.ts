@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { changed, formsFor, placesToChoose } from '../../../client/pages/desk/maker/changed.ts';
+import { changed, formsFor, onInstrument, placesToChoose } from '../../../client/pages/desk/maker/changed.ts';
 import { draftOf } from '../../../client/pages/desk/maker/draft-of.ts';
 import {
   exerciseOf,
@@ -154,6 +154,14 @@ describe('what hangs on a choice follows it', () => {
     const small = changed({ ...build, namedFret: fret(19) }, { instrument: 'ukulele' });
     expect(small).toMatchObject({ rootString: 4, namedFret: 15, voicing: 'any', strings: [3, 2, 1] });
     expect(problemOf(small)).toBeNull();
+  });
+
+  test('a new exercise goes back to the group’s instrument, and is as it was where that is the same', () => {
+    const small = changed(firstDraft('ukulele'), { kind: 'build' });
+    expect(onInstrument(small, 'ukulele')).toBe(small);
+    const back = onInstrument(small, 'guitar');
+    expect(back).toMatchObject({ instrument: 'guitar', kind: 'build', root: small.root });
+    expect(problemOf(back)).toBeNull();
   });
 
   test('a form is offered only where the tuning makes its chord', () => {

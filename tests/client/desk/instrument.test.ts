@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import {
   fieldsOf,
-  fieldsOfTuning,
   instrumentIn,
   isOwnTuning,
   tuningGroups,
@@ -73,7 +72,7 @@ describe('the picker’s fields', () => {
   });
 
   test('strings of one’s own make a tuning of one’s own, and those of the row the row again', () => {
-    const fields = fieldsOfTuning('guitar', 'english');
+    const fields = fieldsOf('guitar', 'english');
     const own = { ...fields, strings: 'C G D G B D' };
     expect(isOwnTuning(own, 'english')).toBe(true);
     expect(instrumentIn(own, 'english')).toEqual({ ok: true, value: 'custom:D4-B3-G3-D3-G2-C2' });
@@ -83,12 +82,12 @@ describe('the picker’s fields', () => {
   });
 
   test('an empty number is the usual one', () => {
-    const fields = { ...fieldsOfTuning('bass-4', 'english'), capo: '', frets: ' ', scale: '' };
+    const fields = { ...fieldsOf('bass-4', 'english'), capo: '', frets: ' ', scale: '' };
     expect(instrumentIn(fields, 'english')).toEqual({ ok: true, value: 'bass-4' });
   });
 
   test('a number that can’t be, and a number that is none, are said in a sentence', () => {
-    const fields = fieldsOfTuning('guitar', 'english');
+    const fields = fieldsOf('guitar', 'english');
     expect(instrumentIn({ ...fields, capo: '18' }, 'english')).toEqual({
       ok: false,
       error: 'A capo leaves at least 5 frets to play.',

@@ -70,13 +70,11 @@ export function exerciseOn(ids: readonly string[]): fc.Arbitrary<Exercise> {
     const chord = fc.record({ quality: fc.constantFrom(...qualities), voicing });
     const bass = fc.option(fc.constantFrom(...roots).map(note), { nil: undefined, freq: 4 });
     return fc.oneof(
-      fc
-        .tuple(task, fc.constantFrom('one', 'every'))
-        .map(([fields, wanted]): Exercise => ({
-          kind: 'find',
-          ...fields,
-          wanted: wanted as 'one' | 'every',
-        })),
+      fc.tuple(task, fc.constantFrom('one', 'every')).map(([fields, wanted]): Exercise => ({
+        kind: 'find',
+        ...fields,
+        wanted: wanted as 'one' | 'every',
+      })),
       fc
         .tuple(task, fc.constantFrom('interval', 'degree'), fc.nat(fretCount))
         .map(([fields, wanted, fret]): Exercise => ({

@@ -1,4 +1,3 @@
-import { checkExercise } from '../../../shared/exercise/check.ts';
 import type {
   BuildExercise,
   Exercise,
@@ -117,21 +116,6 @@ export function exercisesFor(
     ),
   );
 }
-
-/**
- * What slips are made of: every kind for one root, and the notes to find for all. Augmented triads are left out: moved
- * by any rule they are augmented triads again, and so right or another cause's.
- */
-export const walked: readonly Exercise[] = [
-  ...exercisesFor(['Eb']),
-  ...exercisesFor(
-    roots.filter((name) => name !== 'Eb'),
-    [],
-    [],
-  ).filter((exercise) => exercise.kind === 'find'),
-].filter(
-  (exercise) => checkExercise(exercise).ok && !(exercise.kind === 'build' && exercise.quality === 'aug'),
-);
 
 /** One right answer out of a key: a note that is found needs one place. */
 export function oneAnswer(exercise: Exercise, key: readonly KeyNote[]): readonly KeyNote[] {

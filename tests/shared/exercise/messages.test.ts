@@ -10,9 +10,10 @@ import { slipCauses, slipHeadings, slipName } from '../../../shared/exercise/sli
 import type { SlipCause } from '../../../shared/exercise/verdict.ts';
 import { place, type Place } from '../../../shared/theory/fretboard.ts';
 import { formatName, type NoteNaming } from '../../../shared/theory/naming.ts';
-import { build, find, name, places } from '../../support/exercises.ts';
+import { build, find, name, places, scale } from '../../support/exercises.ts';
 import { anAnswered, instrumentIds, instrumentOf, seed } from './arbitraries.ts';
-import { note, oneAnswer, range, roots, slipsOf, strings, walked } from './making.ts';
+import { note, oneAnswer, range, roots, slipsOf, strings } from './making.ts';
+import { walked } from './walked.ts';
 
 // Many answers are explained: slow on a busy machine, never waiting for anything.
 vi.setConfig({ testTimeout: 60_000 });
@@ -232,6 +233,50 @@ describe('MSG-1…3: what a Stand says, and what the class hears', () => {
       'Two explanations fit.',
       'Say where string 3 should be.',
     ]);
+  });
+
+  // Source: computed from the tuning. Three frets up from string 2 to string 6: E♭ is fret 4, and fret 11.
+  test('the map of string 6 is told by the root, whatever else lies on its string', () => {
+    const exercise = scale('Eb', 'major', 2, 4);
+    const mapped = answerKey(exercise).map((one) => place(one.place.string, one.place.fret + 7));
+    expect(said(exercise, mapped)).toEqual([
+      'The fret of another string',
+      'Fret 11 is the E♭ of string 6.',
+      'On string 2 it is fret 4.',
+    ]);
+  });
+
+  test('and by the string on which it was placed, where any will do', () => {
+    const exercise = find('Eb', { strictness: 'anywhere', rootString: strings(1)[0] });
+    const given = places([4, 11]);
+    expect(said(exercise, given).slice(1)).toEqual([
+      'Fret 11 is the E♭ of string 6.',
+      'On string 4 it is fret 1.',
+    ]);
+    const verdict = judge(exercise, { places: given });
+    expect(verdict.kind === 'slip' && explainForClass(exercise, verdict, 'english')).toBe(
+      'that fret is E♭ on string 6. On string 4 it lies elsewhere.',
+    );
+  });
+
+  test('many places that are right are counted, not told one by one', () => {
+    const every = find('D', { strictness: 'anywhere', wanted: 'every' });
+    expect(
+      said(
+        every,
+        answerKey(every).map((one) => one.place),
+      ),
+    ).toEqual(['All of them are right', 'All ten are D.', '']);
+  });
+
+  // The hand of somebody who put one note on each side of a string, far from what was asked.
+  test('a step between strings is told only where places are that step away', () => {
+    const exercise = build('Eb', 'sus4', {
+      rootString: strings(1)[0],
+      voicing: { kind: 'any' },
+      range: range(1, 12),
+    });
+    expect(said(exercise, places([1, 0], [3, 14])).join(' ')).not.toContain('step');
   });
 
   test('the class hears one sentence on each slip', () => {

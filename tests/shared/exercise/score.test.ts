@@ -55,5 +55,7 @@ test('SCORE-3: the commonest slip; of equals, the one that says why', () => {
     'missing-tone',
     'missing-tone',
   ]);
-  expect(causes(slip('missing-tone'), slip('other-place'), slip('low-string-map'))).toEqual(['low-string-map']);
+  expect(causes(slip('missing-tone'), slip('other-place'), slip('low-string-map'))).toEqual([
+    'low-string-map',
+  ]);
 });

@@ -7,7 +7,8 @@ import { answerKey } from '../../../shared/exercise/key.ts';
 import type { SlipCause, Verdict } from '../../../shared/exercise/verdict.ts';
 import { place, samePlace, type Place } from '../../../shared/theory/fretboard.ts';
 import { build, find, name, places, scale } from '../../support/exercises.ts';
-import { midi, note, oneAnswer, range, roots, slipsOf, strings, walked } from './making.ts';
+import { midi, note, oneAnswer, range, roots, slipsOf, strings } from './making.ts';
+import { walked } from './walked.ts';
 
 // Whole necks are walked: slow on a busy machine, never waiting for anything.
 vi.setConfig({ testTimeout: 60_000 });

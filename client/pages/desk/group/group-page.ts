@@ -40,6 +40,9 @@ export class DeskGroup extends LitElement {
         gap: var(--space-2);
         grid-template-columns: minmax(0, 1fr) auto;
       }
+      form.stack + .stack {
+        margin-top: var(--space-4);
+      }
       .columns {
         align-items: start;
         display: grid;

@@ -36,11 +36,6 @@ export function fieldsOf(id: InstrumentId, naming: NoteNaming): InstrumentFields
   };
 }
 
-/** The fields of a tuning as it leaves the shop. */
-export function fieldsOfTuning(tuning: TuningId, naming: NoteNaming): InstrumentFields {
-  return fieldsOf(tuning, naming);
-}
-
 /** The instrument that the fields say, or the sentence on what can't be read. An empty number is the usual one. */
 export function instrumentIn(fields: InstrumentFields, naming: NoteNaming): Result<InstrumentId, string> {
   const like = tunedStrings(fields.tuning);

@@ -4,17 +4,9 @@ import { instrumentById, standardGuitar, type InstrumentId } from '../../../../s
 import { tuningRow } from '../../../../shared/theory/instrument-id.ts';
 import { instrumentName } from '../../../../shared/theory/instrument.ts';
 import type { NoteNaming } from '../../../../shared/theory/naming.ts';
-import type { TuningId } from '../../../../shared/theory/tables/tunings.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { refusalLine } from '../refusal.ts';
-import {
-  fieldsOf,
-  fieldsOfTuning,
-  instrumentIn,
-  isOwnTuning,
-  tuningGroups,
-  type InstrumentFields,
-} from './fields.ts';
+import { fieldsOf, instrumentIn, isOwnTuning, tuningGroups, type InstrumentFields } from './fields.ts';
 
 /** Another instrument was chosen; not sent while the fields can't be read. */
 export class InstrumentEvent extends Event {
@@ -163,7 +155,7 @@ export class DeskInstrumentPicker extends LitElement {
     this.fields =
       value === asTheGroup
         ? fieldsOf(this.ofGroup ?? standardGuitar.id, this.naming)
-        : fieldsOfTuning(value as TuningId, this.naming);
+        : fieldsOf(value, this.naming);
     this.settle();
   }
 

@@ -7,6 +7,7 @@ import { deskStyles } from '../desk-styles.ts';
 import type { AskEvent, TakeEvent } from '../five/events.ts';
 import '../five/make-five.ts';
 import { segments } from '../maker/choice-field.ts';
+import { onInstrument } from '../maker/changed.ts';
 import { draftOf } from '../maker/draft-of.ts';
 import { firstDraft, type Draft } from '../maker/draft.ts';
 import '../maker/maker.ts';
@@ -159,7 +160,7 @@ function startOf(view: DeskView, purpose: MakePurpose): Draft {
   const next = planned(view);
   if (purpose === 'change' && next) return draftOf(next.exercise, next.seconds);
   const last = view.rounds.at(-1);
-  return last ? draftOf(last.exercise, null) : firstDraft(view.instrument);
+  return last ? onInstrument(draftOf(last.exercise, null), view.instrument) : firstDraft(view.instrument);
 }
 
 declare global {

@@ -1,6 +1,12 @@
 import type { Finger } from '../../../../shared/exercise/exercise.ts';
 import { scaleDegrees } from '../../../../shared/theory/chord.ts';
-import { place, stringNumbers, type Fret, type StringNumber } from '../../../../shared/theory/fretboard.ts';
+import {
+  place,
+  stringNumbers,
+  type Fret,
+  type InstrumentId,
+  type StringNumber,
+} from '../../../../shared/theory/fretboard.ts';
 import { formatNoteName, type NoteName } from '../../../../shared/theory/pitch.ts';
 import { shapeAt } from '../../../../shared/theory/shape.ts';
 import { formTable, type FormId } from '../../../../shared/theory/tables/forms.ts';
@@ -43,6 +49,11 @@ export function changed(draft: Draft, change: Partial<Draft>): Draft {
   const asksAnew = change.asksFinger === true || movesPlace(change);
   if (next.asksFinger && asksAnew && change.strictness === undefined) next = withKnownFinger(next);
   return change.asksFinger === undefined ? withoutOpenFinger(next) : next;
+}
+
+/** The draft on the group's instrument: where a new exercise starts from one that was on another. */
+export function onInstrument(draft: Draft, instrument: InstrumentId): Draft {
+  return draft.instrument === instrument ? draft : changed(draft, { instrument });
 }
 
 /** Whether a change may leave the place without what is asked. */

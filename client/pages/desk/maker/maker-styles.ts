@@ -29,7 +29,6 @@ export const circleStyles = css`
     position: absolute;
     width: 1px;
   }
-  .segments input:checked + span,
   .strings input:checked + span {
     background: var(--brass-wash);
     border-color: var(--ink);
@@ -46,33 +45,45 @@ export const circleStyles = css`
 /** A row of buttons of which one is on. */
 export const segmentStyles = css`
   .segments {
+    border: 1px solid var(--control);
+    border-radius: var(--radius-control);
     display: flex;
-    flex-wrap: wrap;
+    overflow: hidden;
   }
   .segments label {
     flex: 1;
   }
   .segments span {
     align-items: center;
-    border: 1px solid var(--control);
+    border-left: 1px solid var(--control);
     cursor: pointer;
     display: flex;
     font-weight: 600;
     justify-content: center;
     min-height: var(--target);
-    position: relative;
+    padding-inline: var(--space-3);
     white-space: nowrap;
   }
-  .segments span {
-    margin-left: -1px;
-    padding-inline: var(--space-3);
-  }
   .segments label:first-of-type span {
-    border-radius: var(--radius-control) 0 0 var(--radius-control);
-    margin-left: 0;
+    border-left-color: transparent;
   }
-  .segments label:last-of-type span {
-    border-radius: 0 var(--radius-control) var(--radius-control) 0;
+  .segments input:checked + span {
+    background: var(--brass-wash);
+    box-shadow: inset 0 0 0 2px var(--ink);
+  }
+  .segments label:first-of-type input:checked + span {
+    border-radius: calc(var(--radius-control) - 1px) 0 0 calc(var(--radius-control) - 1px);
+  }
+  .segments label:last-of-type input:checked + span {
+    border-radius: 0 calc(var(--radius-control) - 1px) calc(var(--radius-control) - 1px) 0;
+  }
+  .segments input:focus-visible + span {
+    outline-offset: -5px;
+  }
+  @media (max-width: 40rem) {
+    .segments span {
+      padding-inline: var(--space-2);
+    }
   }
 `;
 
@@ -135,9 +146,6 @@ export const makerStyles = css`
   @media (max-width: 40rem) {
     .fields {
       grid-template-columns: minmax(0, 1fr);
-    }
-    .segments span {
-      padding-inline: var(--space-2);
     }
     .preview {
       grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
