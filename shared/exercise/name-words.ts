@@ -6,7 +6,7 @@ import type { NameExercise } from './exercise.ts';
 import { say, type MessageKey } from './messages.ts';
 import { fretText, placeText } from './phrases.ts';
 import { pitchClassNamed } from './right.ts';
-import { degreeOf, instrumentOf } from './roots.ts';
+import { toneAt, instrumentOf } from './roots.ts';
 import type { Words } from './slip-details.ts';
 import { slotsOf } from './slots.ts';
 import type { SlipVerdict } from './verdict.ts';
@@ -20,7 +20,7 @@ export function namedText(named: Named, wanted: NameExercise['wanted'], naming: 
 /** The right name of the place. */
 export function rightName(exercise: NameExercise): Named {
   if (exercise.wanted === 'note') return { kind: 'note', note: exercise.root };
-  return { kind: 'degree', degree: degreeOf(exercise, exercise.place) ?? '1' };
+  return { kind: 'degree', degree: toneAt(exercise, exercise.place) ?? '1' };
 }
 
 /** Why the place got another name, and its right one. */

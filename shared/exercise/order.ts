@@ -1,6 +1,6 @@
 import { midiAt, type Place } from '../theory/fretboard.ts';
 import type { Exercise, ScaleOrder } from './exercise.ts';
-import { degreeOf, instrumentOf } from './roots.ts';
+import { toneAt, instrumentOf } from './roots.ts';
 
 /**
  * Whether the places come in the order asked for (SPEC ORDER): by pitch, and from a root where every note name is
@@ -10,7 +10,7 @@ export function isInOrder(exercise: Exercise, places: readonly Place[]): boolean
   if (exercise.kind !== 'scale' || exercise.order === undefined) return true;
   const instrument = instrumentOf(exercise);
   const [first] = places;
-  if (!first || (exercise.coverage === 'every-tone' && degreeOf(exercise, first) !== '1')) return false;
+  if (!first || (exercise.coverage === 'every-tone' && toneAt(exercise, first) !== '1')) return false;
   return follows(
     exercise.order,
     places.map((spot) => midiAt(instrument, spot)),

@@ -2,7 +2,7 @@ import { neededDegrees } from '../theory/chord-rule.ts';
 import { place, stringNumbers, type Place, type StringNumber } from '../theory/fretboard.ts';
 import type { BuildExercise } from './exercise.ts';
 import { arePlacesRight } from './right.ts';
-import { acceptedRoots, degreeOf, degreesAsked, instrumentOf, isRootBound } from './roots.ts';
+import { acceptedRoots, toneAt, degreesAsked, instrumentOf, isRootBound } from './roots.ts';
 import type { Target } from './targets.ts';
 
 /** Beyond these frets from the hand nothing of an answer is looked for. */
@@ -68,7 +68,7 @@ function stringsOf(exercise: BuildExercise): readonly StringNumber[] {
 
 /** The degree as a bit, −1 for a foreign tone. */
 function bitOf(exercise: BuildExercise, spot: Place): number {
-  const degree = degreeOf(exercise, spot);
+  const degree = toneAt(exercise, spot);
   return degree === undefined ? -1 : 1 << degreesAsked(exercise).indexOf(degree);
 }
 
@@ -164,7 +164,7 @@ function targetOf(exercise: BuildExercise, accepted: readonly Place[]): Target {
   return {
     notes: accepted.map((spot) => ({
       place: spot,
-      degree: degreeOf(exercise, spot) ?? '1',
+      degree: toneAt(exercise, spot) ?? '1',
       finger: 0,
       optional: false,
     })),

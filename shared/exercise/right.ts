@@ -6,7 +6,7 @@ import type { Answer, Named } from './answer.ts';
 import { rootFingerOf } from './extras.ts';
 import type { BuildExercise, Exercise, NameExercise, ScaleExercise } from './exercise.ts';
 import { isInOrder } from './order.ts';
-import { acceptedRoots, degreeOf, degreesAsked, instrumentOf, isInRange, isRootBound } from './roots.ts';
+import { acceptedRoots, toneAt, degreesAsked, instrumentOf, isInRange, isRootBound } from './roots.ts';
 import { targetsOf, type Target } from './targets.ts';
 
 /** Whether the answer satisfies all that the exercise asks. */
@@ -71,7 +71,7 @@ function hasOneNoteAString(places: readonly Place[]): boolean {
 
 /** The degree of each place, or undefined where one is foreign. */
 function degreesIn(exercise: Exercise, places: readonly Place[]): readonly Degree[] | undefined {
-  const found = places.map((spot) => degreeOf(exercise, spot));
+  const found = places.map((spot) => toneAt(exercise, spot));
   return found.every((degree) => degree !== undefined) ? found : undefined;
 }
 
@@ -85,7 +85,7 @@ function lowestOf(exercise: Exercise, places: readonly Place[]): Place | undefin
 export function inversionOf(exercise: BuildExercise, places: readonly Place[]): Degree | undefined {
   const isGiven = exercise.bass !== undefined || exercise.voicing.kind === 'form';
   const lowest = isGiven ? undefined : lowestOf(exercise, places);
-  const degree = lowest && degreeOf(exercise, lowest);
+  const degree = lowest && toneAt(exercise, lowest);
   return degree === '1' ? undefined : degree;
 }
 
@@ -109,7 +109,7 @@ function isSounding(exercise: BuildExercise, places: readonly Place[], sounding:
   if (!lowest) return false;
   const { quality, bass } = exercise;
   if (bass && pitchClassAt(instrumentOf(exercise), lowest) !== pitchClassOf(bass)) return false;
-  return chordSounds(quality, sounding, { bass: degreeOf(exercise, lowest) }).ok;
+  return chordSounds(quality, sounding, { bass: toneAt(exercise, lowest) }).ok;
 }
 
 /** The form's own places, its optional ones free; one more chord tone may sound unless the full form is asked. */

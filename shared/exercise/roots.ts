@@ -52,7 +52,7 @@ const degreeTable = perObject((exercise: Exercise): readonly (Degree | undefined
 });
 
 /** The degree of what is asked that sounds at the place, or undefined where it is foreign. */
-export function degreeOf(exercise: Exercise, spot: Place): Degree | undefined {
+export function toneAt(exercise: Exercise, spot: Place): Degree | undefined {
   return degreeTable(exercise)[pitchClassAt(instrumentOf(exercise), spot)];
 }
 

@@ -8,7 +8,7 @@ import { pitchClass, pitchClassOf } from '../theory/pitch.ts';
 import type { Exercise } from './exercise.ts';
 import { say, type Slots } from './messages.ts';
 import { capital, fretText, list, numberText, placeText, stringsText } from './phrases.ts';
-import { degreeOf, instrumentOf, rootsOn } from './roots.ts';
+import { toneAt, instrumentOf, rootsOn } from './roots.ts';
 import type { Slipped, Words } from './slip-details.ts';
 import { targetsOf } from './targets.ts';
 import { twinsOf } from './twins.ts';
@@ -20,7 +20,7 @@ export function mappedRoot(exercise: Exercise, { corrections }: SlipVerdict): Co
   const last = known(stringNumbers(instrumentOf(exercise)).at(-1), 'last string');
   const mapped = rootsOn(exercise, last);
   return corrections.find(
-    ({ from, to }) => degreeOf(exercise, to) === '1' && mapped.some((spot) => spot.fret === from.fret),
+    ({ from, to }) => toneAt(exercise, to) === '1' && mapped.some((spot) => spot.fret === from.fret),
   );
 }
 
@@ -69,7 +69,7 @@ export function missingWords({ exercise, answer, verdict, naming }: Slipped, try
       .map((degree) => noteOnDegree(exercise.root, degree))
       .filter((note) => note !== undefined);
     const spot = verdict.missing.find((missing) =>
-      lost.some((degree) => degree === degreeOf(exercise, missing)),
+      lost.some((degree) => degree === toneAt(exercise, missing)),
     );
     return {
       text: say(notes.length === 1 ? 'missing-name' : 'missing-names', {
@@ -90,7 +90,7 @@ function missingDegrees(exercise: Exercise, places: readonly Place[]): readonly 
       : exercise.kind === 'scale'
         ? scaleDegrees(exercise.scale)
         : [];
-  return needed.filter((degree) => !places.some((spot) => degreeOf(exercise, spot) === degree));
+  return needed.filter((degree) => !places.some((spot) => toneAt(exercise, spot) === degree));
 }
 
 /** One note too many: on a taken string, foreign, or a tone that is not asked for here. */
@@ -104,7 +104,7 @@ export function extraWords({ exercise, answer, verdict, naming }: Slipped, tryTh
   if (twice) return { text: say('two-on-a-string', { string: twice.string }), tryThis: say('keep-one') };
   const extra = verdict.marks.find((mark) => !mark.right)?.place;
   if (!extra) return { text: say('extra-note', { subject }), tryThis };
-  const isForeign = degreeOf(exercise, extra) === undefined;
+  const isForeign = toneAt(exercise, extra) === undefined;
   const key = exercise.kind === 'find' ? 'extra-find' : isForeign ? 'extra-foreign' : 'extra-unasked';
   return { text: say(key, { place: placeText(extra), subject }), tryThis };
 }

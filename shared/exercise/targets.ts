@@ -4,7 +4,7 @@ import type { Place } from '../theory/fretboard.ts';
 import { positionAt, scalePlaces } from '../theory/position.ts';
 import { formRow, shapeAt, type ShapeNote } from '../theory/shape.ts';
 import type { BuildExercise, Exercise, ScaleExercise } from './exercise.ts';
-import { acceptedRoots, degreeOf, instrumentOf, isInRange, rootsOn } from './roots.ts';
+import { acceptedRoots, toneAt, instrumentOf, isInRange, rootsOn } from './roots.ts';
 import { voicingTargets } from './voicings.ts';
 
 /** One right answer as a chart would show it, and the other places that may stand in it. */
@@ -19,7 +19,7 @@ export const targetsOf: (exercise: Exercise) => readonly Target[] = perObject((e
     case 'find':
       return findTargets(acceptedRoots(exercise), exercise.wanted === 'every');
     case 'name':
-      return nameTarget(exercise.place, degreeOf(exercise, exercise.place));
+      return nameTarget(exercise.place, toneAt(exercise, exercise.place));
     case 'build':
       return exercise.voicing.kind === 'form' ? formTargets(exercise) : voicingTargets(exercise);
     case 'scale':

@@ -11,7 +11,7 @@ import {
 import { pitchClass, pitchClassOf } from '../theory/pitch.ts';
 import type { ShapeNote } from '../theory/shape.ts';
 import type { BuildExercise } from './exercise.ts';
-import { acceptedRoots, degreeOf, degreesAsked, instrumentOf, isInRange } from './roots.ts';
+import { acceptedRoots, toneAt, degreesAsked, instrumentOf, isInRange } from './roots.ts';
 import type { Target } from './targets.ts';
 
 /** Frets that a hand holds at once in a voicing that the project makes up. */
@@ -48,7 +48,7 @@ function voicingsOn(
     const notes: ShapeNote[] = [];
     for (let fret = low; fret <= high; fret += 1) {
       const spot = place(string, fret);
-      const degree = degreeOf(exercise, spot);
+      const degree = toneAt(exercise, spot);
       if (degree === undefined || (string === root.string && fret !== root.fret)) continue;
       if (isInRange(wholeInRange, spot)) notes.push({ place: spot, degree, finger: 0, optional: false });
     }

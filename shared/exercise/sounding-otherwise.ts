@@ -1,0 +1,89 @@
+import { neededDegrees } from '../theory/chord-rule.ts';
+import { instrumentById, pitchClassAt, type Place } from '../theory/fretboard.ts';
+import { formatInstrument } from '../theory/instrument-id.ts';
+import { semitonesOf, type Degree } from '../theory/interval.ts';
+import { pitchClass, pitchClassOf } from '../theory/pitch.ts';
+import { tuningTable, type TuningRow } from '../theory/tables/tunings.ts';
+import type { BuildExercise, Exercise } from './exercise.ts';
+import type { Explanation } from './explanations.ts';
+import { arePlacesRight } from './right.ts';
+import { degreesAsked, instrumentOf, isInRange, isRootBound, toneAt } from './roots.ts';
+import { twinsOf } from './twins.ts';
+import type { SlipCause } from './verdict.ts';
+
+type Untargeted = Omit<Explanation, 'target'>;
+
+/** Right tones elsewhere, where no slip says why. */
+const costOfElsewhere = 1.06;
+
+/** Causes told by what the whole answer sounds, wherever it lies. */
+export function soundingOtherwise(exercise: Exercise, places: readonly Place[]): readonly Untargeted[] {
+  const cause = causeElsewhere(exercise, places);
+  return [
+    ...(cause ? [{ cause, cost: costOfElsewhere }] : []),
+    ...otherScale(exercise, places),
+    ...otherInstrument(exercise, places),
+  ];
+}
+
+/** The answer sounds every tone of the scale that has the other third, and nothing else. */
+function otherScale(exercise: Exercise, places: readonly Place[]): readonly Untargeted[] {
+  if (exercise.kind !== 'scale') return [];
+  const instrument = instrumentOf(exercise);
+  const sounding = new Set<number>(places.map((spot) => pitchClassAt(instrument, spot)));
+  const above = (degree: Degree) => pitchClass(pitchClassOf(exercise.root) + semitonesOf(degree));
+  return twinsOf(exercise)
+    .filter(
+      ({ degrees }) =>
+        sounding.size === degrees.length && degrees.every((degree) => sounding.has(above(degree))),
+    )
+    .map(({ cause }) => ({ cause, cost: 1 }));
+}
+
+/** The answer would be right without the capo, or in the tuning that a player of this family usually has. */
+function otherInstrument(exercise: Exercise, places: readonly Place[]): readonly Untargeted[] {
+  const { spec, capo } = instrumentOf(exercise);
+  const row: TuningRow | undefined = typeof spec.tuning === 'string' ? tuningTable[spec.tuning] : undefined;
+  const frets = spec.frets;
+  const isRightOn = (instrument: string) =>
+    instrumentById(instrument) !== undefined && arePlacesRight({ ...exercise, instrument }, places);
+  const found: Untargeted[] = [];
+  if (capo > 0 && isRightOn(formatInstrument({ ...spec, capo: 0 })))
+    found.push({ cause: 'capo-ignored', cost: 1 });
+  if (row?.home && isRightOn(formatInstrument({ ...spec, tuning: row.home, frets })))
+    found.push({ cause: 'tuning-ignored', cost: 1 });
+  return found;
+}
+
+/** Every tone of the answer is right, and it lies where it was not asked. */
+function causeElsewhere(exercise: Exercise, places: readonly Place[]): SlipCause | undefined {
+  const sounding = places.map((spot) => toneAt(exercise, spot));
+  if (sounding.some((degree) => degree === undefined)) return undefined;
+  const needed = exercise.kind === 'build' ? neededDegrees(exercise.quality) : degreesAsked(exercise);
+  if (!needed.every((degree) => sounding.includes(degree))) return undefined;
+  if (exercise.kind === 'build' && new Set(places.map((spot) => spot.string)).size < places.length)
+    return undefined;
+  const { strictness, range, rootString } = exercise;
+  const isBound = isRootBound(exercise);
+  const roots = places.filter((spot) => spot.string === rootString && isRootTone(exercise, spot));
+  if (isBound && roots.length === 0) return 'right-note-wrong-string';
+  if (strictness === 'string' && !roots.some((spot) => isInRange(range, spot))) return 'outside-range';
+  if (exercise.kind === 'find') {
+    if (isBound && places.some((spot) => spot.string !== rootString)) return 'right-note-wrong-string';
+    if (strictness === 'place') return 'wrong-octave';
+    return places.every((spot) => isInRange(range, spot)) ? undefined : 'outside-range';
+  }
+  if (strictness === 'range' && !places.every((spot) => isInRange(range, spot))) return 'outside-range';
+  if (exercise.kind !== 'build') return undefined;
+  return isOverAnotherBass(exercise, places) ? 'wrong-bass' : 'wrong-form';
+}
+
+function isRootTone(exercise: Exercise, spot: Place): boolean {
+  return pitchClassAt(instrumentOf(exercise), spot) === pitchClassOf(exercise.root);
+}
+
+/** Right but for the bass that was asked for. */
+function isOverAnotherBass(exercise: BuildExercise, places: readonly Place[]): boolean {
+  const { bass, ...anyBass } = exercise;
+  return bass !== undefined && arePlacesRight(anyBass, places);
+}

@@ -1,0 +1,49 @@
+import { isOnNeck, pitchClassAt, place, type Place } from '../theory/fretboard.ts';
+import { semitonesOf, type Degree } from '../theory/interval.ts';
+import { pitchClass, pitchClassOf } from '../theory/pitch.ts';
+import type { BuildExercise, Exercise } from './exercise.ts';
+import type { Explanation } from './explanations.ts';
+import { movesFor, type Move } from './hypotheses.ts';
+import { arePlacesRight } from './right.ts';
+import { acceptedRoots, instrumentOf, toneAt } from './roots.ts';
+import { twinsOf } from './twins.ts';
+
+/** A slip whose undoing makes the answer right, however the chord is voiced. */
+export function undoneMoves(exercise: BuildExercise, places: readonly Place[]): readonly Explanation[] {
+  const instrument = instrumentOf(exercise);
+  const roots = acceptedRoots(exercise);
+  const onString = roots.filter((spot) => spot.string === exercise.rootString);
+  const moves = [
+    ...movesFor(exercise, onString.length > 0 ? onString : roots.slice(0, 1), places),
+    ...otherThird(exercise),
+  ];
+  return moves.flatMap(({ cause, cost, to, back }): Explanation[] => {
+    const meant = places.map(back);
+    if (!meant.every((spot) => isOnNeck(instrument, spot)) || !arePlacesRight(exercise, meant)) return [];
+    const notes = meant.map((spot) => ({
+      place: spot,
+      degree: toneAt(exercise, spot) ?? '1',
+      finger: 0,
+      optional: false,
+    }));
+    const moved = meant.map((from) => ({ from, to: to(from) }));
+    return [{ cause, cost, target: { notes, accepted: meant }, moved }];
+  });
+}
+
+/** The thirds moved back, in a chord with the other one. */
+function otherThird(exercise: BuildExercise): readonly Move[] {
+  const frets = semitonesOf('3') - semitonesOf('b3');
+  return twinsOf(exercise).map(({ cause }): Move => {
+    const [from, to, by] =
+      cause === 'major-for-minor' ? (['b3', '3', frets] as const) : (['3', 'b3', -frets] as const);
+    const moved = (degree: Degree, by: number) => (spot: Place) =>
+      isTone(exercise, spot, degree) ? place(spot.string, spot.fret + by) : spot;
+    return { cause, cost: 1, to: moved(from, by), back: moved(to, -by) };
+  });
+}
+
+function isTone(exercise: Exercise, spot: Place, degree: Degree): boolean {
+  const above = pitchClass(pitchClassOf(exercise.root) + semitonesOf(degree));
+  return pitchClassAt(instrumentOf(exercise), spot) === above;
+}
