@@ -1,14 +1,7 @@
 import { failure, success, type Result } from '../lib/result.ts';
 import { neededDegrees } from '../theory/chord-rule.ts';
 import { chordDegrees, notesOn, scaleDegrees } from '../theory/chord.ts';
-import {
-  instrumentById,
-  isOnNeck,
-  pitchClassAt,
-  stringNumbers,
-  type Fret,
-  type Instrument,
-} from '../theory/fretboard.ts';
+import { isOnNeck, pitchClassAt, stringNumbers, type Fret, type Instrument } from '../theory/fretboard.ts';
 import { parseInstrument } from '../theory/instrument-id.ts';
 import { octave, pitchClassOf } from '../theory/pitch.ts';
 import { formRow } from '../theory/shape.ts';
@@ -27,11 +20,9 @@ export function checkExercise(exercise: Exercise): Result<Exercise, string> {
 }
 
 function problem(exercise: Exercise): string | undefined {
-  const instrument = instrumentById(exercise.instrument);
-  if (!instrument) {
-    const parsed = parseInstrument(exercise.instrument);
-    return parsed.ok ? 'This instrument is not known here.' : parsed.error;
-  }
+  const parsed = parseInstrument(exercise.instrument);
+  if (!parsed.ok) return parsed.error;
+  const instrument = parsed.value;
   const { range, strictness, rootString } = exercise;
   if (!stringNumbers(instrument).includes(rootString))
     return `This instrument has no string ${String(rootString)}.`;

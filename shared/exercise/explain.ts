@@ -7,7 +7,7 @@ import { nameForClass, namedText, rightName } from './name-words.ts';
 import { list, numberText, placeText, stringsText, uncapital } from './phrases.ts';
 import { slipHeadings } from './slip-names.ts';
 import { mappedRoot } from './slip-places.ts';
-import { slipWords } from './slip-words.ts';
+import { rightSentences, slipWords } from './slip-words.ts';
 import { slotsOf } from './slots.ts';
 import { stepForClass } from './step-words.ts';
 import type { RightVerdict, SlipVerdict, UnclearVerdict, Verdict } from './verdict.ts';
@@ -38,7 +38,7 @@ export function explain(
     case 'unclear':
       return {
         heading: say('unclear-heading'),
-        text: say('unclear'),
+        text: rightSentences(exercise, verdict.marks)[0] ?? say('unclear'),
         tryThis: separatingQuestion(exercise, verdict),
       };
     case 'slip':

@@ -3,7 +3,7 @@ import { holds } from './comparison.ts';
 import type { BuildExercise, Exercise } from './exercise.ts';
 import { supposedOf, type Hypothesis, type Supposed } from './hypotheses.ts';
 import { repairsOf } from './repairs.ts';
-import { soundingOtherwise } from './sounding-otherwise.ts';
+import { isOverAnotherBass, soundingOtherwise } from './sounding-otherwise.ts';
 import { targetsOf, type Target } from './targets.ts';
 import { undoneMoves } from './undone-moves.ts';
 import type { SlipCause } from './verdict.ts';
@@ -29,6 +29,7 @@ const costOfSilencing = 0.55;
 /** Every explanation of places that are not right, in no order. */
 export function explanationsOf(exercise: Exercise, places: readonly Place[]): readonly Explanation[] {
   if (places.length === 0) return [];
+  if (isOverAnotherBass(exercise, places)) return wrongBass(exercise, places);
   const supposed = supposedFor(exercise, places);
   const found = supposed.flatMap((one) => byTarget(exercise, one, places));
   const target =
@@ -37,6 +38,12 @@ export function explanationsOf(exercise: Exercise, places: readonly Place[]): re
   const undone = isFree(exercise) ? undoneMoves(exercise, places) : [];
   const whole = soundingOtherwise(exercise, places).map((one) => ({ ...one, target }));
   return [...found, ...undone, ...whole];
+}
+
+/** The chord is right, and nothing has to be explained but its bass. */
+function wrongBass(exercise: Exercise, places: readonly Place[]): readonly Explanation[] {
+  const target = nearestTarget(exercise, places);
+  return target ? [{ cause: 'wrong-bass', cost: 0, target }] : [];
 }
 
 /** The right answer whose notes lie nearest to these places. */

@@ -7,7 +7,7 @@ import type { Exercise } from './exercise.ts';
 import { lowStringBoxes } from './low-string-box.ts';
 import { instrumentOf, isRootBound, rootsOn } from './roots.ts';
 import { targetsOf, type Target } from './targets.ts';
-import { isMinorLike, twinsOf } from './twins.ts';
+import { hasRelative, isMinorLike, twinsOf } from './twins.ts';
 import type { SlipCause } from './verdict.ts';
 
 /** What somebody who makes one slip would have answered instead of a right answer. */
@@ -178,7 +178,7 @@ function octavesAway(exercise: Exercise): readonly Move[] {
 
 /** Minor third up from a minor root to its relative major, down from a major one. */
 function relativeRoot(exercise: Exercise): readonly Move[] {
-  if (exercise.kind !== 'build' && exercise.kind !== 'scale') return [];
+  if ((exercise.kind !== 'build' && exercise.kind !== 'scale') || !hasRelative(exercise)) return [];
   const third = semitonesOf('b3');
   const towards = isMinorLike(exercise) ? third : -third;
   return [shift(towards, 'relative-root', 1), shift(-towards, 'relative-root', lessLikely)];

@@ -71,7 +71,7 @@ export function causeWords(slipped: Slipped): Words {
     case 'relative-root':
       return verdict.corrections.length === 0
         ? words('relative-root-mark', 'root-mark-try')
-        : { text: say('relative-root', slots), tryThis: tryFirst };
+        : { text: say('relative-root', { ...slots, shape: shapeWord(exercise) }), tryThis: tryFirst };
     case 'tuning-ignored':
     case 'capo-ignored':
       return { text: say(cause), tryThis: tryFirst };

@@ -1,7 +1,8 @@
+import type { Exercise } from './exercise.ts';
 import { say } from './messages.ts';
 import { capital, numberText, stringsText, wordCount } from './phrases.ts';
 import { causeWords, isWholeShift, type Slipped, type Words } from './slip-details.ts';
-import type { SlipCause } from './verdict.ts';
+import type { PlaceMark, SlipCause } from './verdict.ts';
 
 /** Text and try together stay below this (SPEC MSG-1). */
 const wordLimit = 25;
@@ -15,13 +16,22 @@ export function slipWords(slipped: Slipped): Words {
   return { text: [fitting, text].filter(Boolean).join(' '), tryThis };
 }
 
-/** "Strings 2 and 1 are right.", and shorter ways to say it; nothing where the slip says it itself. */
+/** What is right, and shorter ways to say it; nothing where the slip says it itself. */
 function rightParts({ exercise, verdict }: Slipped): readonly string[] {
-  const right = verdict.marks.filter((mark) => mark.right).map((mark) => mark.place);
   const isSaid = saysWhatIsRight.has(verdict.cause) || isWholeShift(exercise, verdict);
-  if (right.length === 0 || exercise.kind === 'find' || exercise.kind === 'name' || isSaid) return [];
+  return isSaid ? [] : rightSentences(exercise, verdict.marks);
+}
+
+/** "Strings 2 and 1 are right.", and shorter ways to say it; none where nothing is, or it is one place alone. */
+export function rightSentences(exercise: Exercise, marks: readonly PlaceMark[]): readonly string[] {
+  const right = marks.filter((mark) => mark.right).map((mark) => mark.place);
+  if (right.length === 0 || exercise.kind === 'find' || exercise.kind === 'name') return [];
   if (exercise.kind === 'scale')
-    return [right.length === 1 ? say('right-note') : say('right-notes', { count: right.length })];
+    return [
+      right.length === 1
+        ? say('right-note')
+        : say('right-notes', { count: capital(numberText(right.length)) }),
+    ];
   const strings = stringsText(right);
   const count = new Set(right.map((spot) => spot.string)).size;
   if (count === 1) return [say('right-string', { strings })];

@@ -4,7 +4,7 @@ import { formatInstrument } from '../theory/instrument-id.ts';
 import { semitonesOf, type Degree } from '../theory/interval.ts';
 import { pitchClass, pitchClassOf } from '../theory/pitch.ts';
 import { tuningTable, type TuningRow } from '../theory/tables/tunings.ts';
-import type { BuildExercise, Exercise } from './exercise.ts';
+import type { Exercise } from './exercise.ts';
 import type { Explanation } from './explanations.ts';
 import { arePlacesRight } from './right.ts';
 import { degreesAsked, instrumentOf, isInRange, isRootBound, toneAt } from './roots.ts';
@@ -15,12 +15,14 @@ type Untargeted = Omit<Explanation, 'target'>;
 
 /** Right tones elsewhere, where no slip says why. */
 const costOfElsewhere = 1.06;
+/** The note that was to be found, found elsewhere: that it is right says more than how it came there. */
+const costOfFound = 0.95;
 
 /** Causes told by what the whole answer sounds, wherever it lies. */
 export function soundingOtherwise(exercise: Exercise, places: readonly Place[]): readonly Untargeted[] {
   const cause = causeElsewhere(exercise, places);
   return [
-    ...(cause ? [{ cause, cost: costOfElsewhere }] : []),
+    ...(cause ? [{ cause, cost: exercise.kind === 'find' ? costOfFound : costOfElsewhere }] : []),
     ...otherScale(exercise, places),
     ...otherInstrument(exercise, places),
   ];
@@ -75,7 +77,7 @@ function causeElsewhere(exercise: Exercise, places: readonly Place[]): SlipCause
   }
   if (strictness === 'range' && !places.every((spot) => isInRange(range, spot))) return 'outside-range';
   if (exercise.kind !== 'build') return undefined;
-  return isOverAnotherBass(exercise, places) ? 'wrong-bass' : 'wrong-form';
+  return 'wrong-form';
 }
 
 function isRootTone(exercise: Exercise, spot: Place): boolean {
@@ -83,7 +85,8 @@ function isRootTone(exercise: Exercise, spot: Place): boolean {
 }
 
 /** Right but for the bass that was asked for. */
-function isOverAnotherBass(exercise: BuildExercise, places: readonly Place[]): boolean {
+export function isOverAnotherBass(exercise: Exercise, places: readonly Place[]): boolean {
+  if (exercise.kind !== 'build') return false;
   const { bass, ...anyBass } = exercise;
   return bass !== undefined && arePlacesRight(anyBass, places);
 }

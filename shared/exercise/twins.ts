@@ -16,6 +16,12 @@ const scalePairs: readonly (readonly [major: ScaleId, minor: ScaleId])[] = [
   ['major-blues', 'blues'],
 ];
 
+/** Whether what is asked has a relative: a third and a perfect fifth over its root. */
+export function hasRelative(exercise: BuildExercise | ScaleExercise): boolean {
+  const degrees = exercise.kind === 'build' ? chordDegrees(exercise.quality) : scaleDegrees(exercise.scale);
+  return degrees.includes('5') && (degrees.includes('3') || degrees.includes('b3'));
+}
+
 export interface Twin {
   /** Undefined where only the third is exchanged. */
   readonly scale?: ScaleId;

@@ -11,7 +11,7 @@ import {
 import { pitchClass, pitchClassOf } from '../theory/pitch.ts';
 import type { ShapeNote } from '../theory/shape.ts';
 import type { BuildExercise } from './exercise.ts';
-import { acceptedRoots, toneAt, degreesAsked, instrumentOf, isInRange } from './roots.ts';
+import { acceptedRoots, instrumentOf, isInRange, toneAt } from './roots.ts';
 import type { Target } from './targets.ts';
 
 /** Frets that a hand holds at once in a voicing that the project makes up. */
@@ -20,9 +20,11 @@ const voicingSpan = 3;
 export function voicingTargets(exercise: BuildExercise): readonly Target[] {
   const { voicing, quality } = exercise;
   const instrument = instrumentOf(exercise);
-  // A bass outside the chord takes one string more.
-  const foreign = degreesAsked(exercise).length - chordDegrees(quality).length;
-  const counts = [chordDegrees(quality), neededDegrees(quality)].map(({ length }) => length + foreign);
+  const tones = [chordDegrees(quality).length, neededDegrees(quality).length];
+  // A bass that is asked for may lie strings away from the root.
+  const counts = exercise.bass
+    ? stringNumbers(instrument).filter((count) => count >= Math.min(...tones))
+    : tones;
   return acceptedRoots(exercise).flatMap((root) => {
     const runs = voicing.kind === 'strings' ? [voicing.strings] : stringRuns(instrument, root.string, counts);
     for (const run of runs) {

@@ -40,10 +40,11 @@ export function chordName(
   naming: NoteNaming,
   bass: NoteName | undefined = undefined,
 ): string {
-  const isSaid = saidQualities.has(quality);
-  const gap = !isSaid && naming !== 'solfege' ? '' : ' ';
-  const kind = isSaid ? chordNames[quality].words : chordNames[quality].symbol;
   const over = bass && pitchClassOf(bass) !== pitchClassOf(root) ? `/${formatName(bass, naming)}` : '';
+  const isSaid = saidQualities.has(quality) && over === '';
+  const { words, symbol } = chordNames[quality];
+  const kind = isSaid ? words : symbol;
+  const gap = kind === '' || (!isSaid && naming !== 'solfege') ? '' : ' ';
   return formatName(root, naming) + gap + kind + over;
 }
 

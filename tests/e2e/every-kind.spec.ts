@@ -151,7 +151,7 @@ test('every kind, on a ukulele and a left-handed seven-string too', async ({ bro
 
   await test.step('a slash chord, a scale in order', async () => {
     await round(
-      'Build C major/E',
+      'Build C/E',
       both([
         [4, 2],
         [3, 0],

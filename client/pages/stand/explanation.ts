@@ -20,7 +20,5 @@ export function explanationOf(
     };
   if (accepted && verdict.kind !== 'right')
     return { heading: 'Counted as right', text: 'Your teacher takes what you gave as right.', tryThis: '' };
-  const words = explain(stage.reveal.exercise, answer, verdict, naming);
-  // Its heading says all of the text.
-  return verdict.kind === 'unclear' ? { ...words, text: '' } : words;
+  return explain(stage.reveal.exercise, answer, verdict, naming);
 }

@@ -100,6 +100,22 @@ describe('CHECK-2: what can’t be asked is refused with a sentence', () => {
       /Which finger takes the root is open/,
     ],
     [
+      'the finger in a range that holds the open strings',
+      { ...scale('C', 'major', 2, 1), asksFinger: true, strictness: 'range', range: range(0, 3) },
+      /Which finger takes the root is open/,
+    ],
+    [
+      'every note name in a position that lacks some, strings an octave apart',
+      {
+        ...scale('C', 'major', 2, 5),
+        instrument: 'custom:C5-C4-C3',
+        coverage: 'every-tone',
+        strictness: 'string',
+        range: null,
+      },
+      /No hand position/,
+    ],
+    [
       'the finger where the frets hold no root on its string',
       { ...scale('E', 'major', 2, 5), asksFinger: true, strictness: 'range', range: range(6, 9) },
       /Which finger takes the root is open/,

@@ -236,6 +236,7 @@ describe('JUDGE-3: a scale in order', () => {
     ['up', 'down', down, false],
     ['up', 'up and back', [...up, ...down.slice(1)], false],
     ['up', 'two neighbours exchanged', [second, first, ...rest].filter((spot) => spot !== undefined), false],
+    ['up', 'the lowest twice', [...up.slice(0, 1), ...up], false],
     ['up', 'without the highest', up.slice(0, -1), false],
     ['down', 'down', down, true],
     ['down', 'up', up, false],

@@ -143,7 +143,12 @@ export function slipsOf(exercise: Exercise, key: readonly KeyNote[]): readonly M
     { cause: 'next-string', places: right.map((spot) => place(spot.string - 1, spot.fret)) },
   ];
   if (!isFind) {
-    made.push({ cause: 'relative-root', places: shift(3) }, { cause: 'relative-root', places: shift(-3) });
+    // A diminished, augmented or power chord has no relative.
+    if (
+      exercise.kind === 'scale' ||
+      (exercise.kind === 'build' && !['dim', 'aug', '5', 'sus2', 'sus4'].includes(exercise.quality))
+    )
+      made.push({ cause: 'relative-root', places: shift(3) }, { cause: 'relative-root', places: shift(-3) });
     const frets = right.map((spot) => spot.fret);
     const ends = Math.min(...frets) + Math.max(...frets);
     made.push({ cause: 'frets-mirrored', places: right.map((spot) => place(spot.string, ends - spot.fret)) });

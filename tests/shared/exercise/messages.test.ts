@@ -230,7 +230,7 @@ describe('MSG-1…3: what a Stand says, and what the class hears', () => {
     });
     expect(said(exercise, places([3, 9], [2, 8], [1, 8]))).toEqual([
       'Two explanations fit',
-      'Two explanations fit.',
+      'Strings 2 and 1 are right.',
       'Say where string 3 should be.',
     ]);
   });

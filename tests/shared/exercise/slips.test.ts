@@ -23,8 +23,11 @@ const alsoTrue: Partial<Record<SlipCause, (exercise: Exercise) => readonly SlipC
   'letters-two-frets': () => ['mark-drift', 'outside-range'],
   // A shape that is its own mirror image; string 1 has the names of string 6; a diagonal moved over is mirrored too.
   'next-string': () => ['strings-reversed', 'low-string-map', 'frets-mirrored'],
-  // Any voicing, turned round, may be the chord but for one note.
-  'strings-reversed': (exercise) => (isFree(exercise) ? ['missing-tone'] : []),
+  // Any voicing, turned round, may be the chord but for one note; strings 1 and 6 share their notes.
+  'strings-reversed': (exercise) => [
+    ...(isFree(exercise) ? (['missing-tone'] as const) : []),
+    ...(exercise.kind === 'find' ? (['right-note-wrong-string'] as const) : []),
+  ],
   // Mirrored frets of a shape may be its strings turned round, or the shape where string 6 would put it.
   'frets-mirrored': () => ['strings-reversed', 'low-string-map'],
   // Three frets may be what string 6 says, and the relative's notes are the parallel's with the other third.
