@@ -25,6 +25,11 @@ export class Scale {
     const [usual, most] = text.length <= 1 ? [1.15, 1.35] : text.length === 2 ? [1, 1.15] : [0.78, 0.92];
     return Math.max(usual * radius, Math.min(this.#least, most * radius));
   }
+
+  /** Whether a text inside a mark of this radius can be read at all. */
+  isReadable(radius: number): boolean {
+    return this.inside(radius, 'R') > 0.6 * this.#least;
+  }
 }
 
 function label({ x, y }: Point, radius: number, text: string | undefined, look: string, scale: Scale) {
@@ -46,8 +51,9 @@ function struckRing({ x, y }: Point, r: number): SVGTemplateResult {
       stroke-width=${r * 0.19} stroke-linecap="round" />`;
 }
 
-/** A note on its fret. */
-export function noteMark(at: Point, r: number, note: NeckNote, scale: Scale): SVGTemplateResult {
+/** A note on its fret. Where the root's letter would be too small, its shape says it. */
+export function noteMark(at: Point, r: number, whole: NeckNote, scale: Scale): SVGTemplateResult {
+  const note = whole.root === true && !scale.isReadable(r) ? { ...whole, label: undefined } : whole;
   switch (note.look) {
     case 'slip':
       return struckRing(at, r);
@@ -68,6 +74,11 @@ export function noteMark(at: Point, r: number, note: NeckNote, scale: Scale): SV
           : svg`<circle class="filled" cx=${at.x} cy=${at.y} r=${r} />`
       }${label(at, r, note.label, 'inside', scale)}`;
   }
+}
+
+/** When a note came: a small figure below its mark, which grows away from it. */
+export function visitsMark({ x, y }: Point, r: number, note: NeckNote, scale: Scale): SVGTemplateResult {
+  return svg`<text class="visits" x=${x + 0.74 * r} y=${y + 1.06 * r} font-size=${scale.text(0.27)}>${(note.visits ?? []).join('·')}</text>`;
 }
 
 /** What stands by the nut: X for a silent string, O for an open one, as on every printed chord chart [common]. */
@@ -99,7 +110,7 @@ export function heatDisc(at: Point, r: number, heat: NeckHeat, scale: Scale): SV
     heat.count === 0
       ? nothing
       : svg`<circle class=${`heat heat-${String(band)}`} cx=${at.x} cy=${at.y} r=${radius} stroke-width=${0.03 * gap} />`
-  }${label(at, radius * 1.05, text, heat.count === 0 ? 'plain' : `on-heat-${String(band)}`, scale)}`;
+  }${label(at, (heat.count === 0 ? r : radius) * 1.05, text, heat.count === 0 ? 'plain' : `on-heat-${String(band)}`, scale)}`;
 }
 
 /** From the slip to where it should be, on the side where fewer marks are in the way. */

@@ -69,6 +69,15 @@ export const inkStyle = css`
   .chart .plain {
     font-weight: 700;
   }
+  /* In the string's and wire's way, so a rim of paper keeps it clear. */
+  .chart .visits {
+    font-weight: 700;
+    paint-order: stroke;
+    stroke: var(--paper);
+    stroke-linejoin: round;
+    stroke-width: 5px;
+    text-anchor: start;
+  }
   .optional,
   .sounding {
     fill: var(--paper);

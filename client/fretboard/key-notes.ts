@@ -10,6 +10,20 @@ export function keyNote({ place, degree, finger, optional }: KeyNote): NeckNote 
   return { place, look: 'filled', label: degreeSign(degree), root: degree === '1', finger, optional };
 }
 
+/**
+ * The key with the fingers that a chart shows: a chord's are its form's; in a scale a few numbers under strings that
+ * hold one note would say nothing, so the root's alone, where it is asked.
+ */
+export function fingersToShow(exercise: Exercise, key: readonly KeyNote[]): readonly KeyNote[] {
+  if (exercise.kind !== 'scale') return key;
+  const isAsked = ({ place: { string }, degree }: KeyNote) =>
+    exercise.asksFinger === true && degree === '1' && string === exercise.rootString;
+  return key.map((note) => {
+    const { finger: _finger, ...unfingered } = note;
+    return isAsked(note) ? note : unfingered;
+  });
+}
+
 /** The place that was asked for by name, with its right name: a note in the reader's own, else its degree. */
 export function namedNote(exercise: NameExercise, naming: NoteNaming): NeckNote {
   const name = rightName(exercise);

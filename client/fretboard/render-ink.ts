@@ -2,21 +2,23 @@ import { nothing, svg, type SVGTemplateResult } from 'lit';
 import {
   samePlace,
   stringNumbers,
+  type Fret,
   type FretRange,
   type Instrument,
   type Place,
   type StringNumber,
 } from '../../shared/theory/fretboard.ts';
 import {
-  gapsFromMiddle,
   fingerAlong,
+  fretSpan,
+  gapsFromMiddle,
   markRadius,
   onScreen,
   pointOf,
   wireAlong,
   type Point,
 } from './geometry.ts';
-import { correctionSlur, heatDisc, noteMark, openMark, type Scale } from './ink-marks.ts';
+import { correctionSlur, heatDisc, noteMark, openMark, visitsMark, type Scale } from './ink-marks.ts';
 import { lozenge } from './lozenge.ts';
 import { gap, type InkFrame } from './ink-frame.ts';
 import { fretsShown, stringWidth, type InkMarks, type NeckNote } from './state.ts';
@@ -68,13 +70,21 @@ function grid(frame: InkFrame, instrument: Instrument): readonly SVGTemplateResu
  * Where a capo sits on the bare neck: by its bar or, on a chart that starts higher, by the string numbers.
  * Towards the head, where no fret number can be in the way.
  */
-function capoLabel(frame: InkFrame, { capo }: Instrument, scale: Scale) {
+function capoLabel(
+  frame: InkFrame,
+  { capo }: Instrument,
+  highlight: InkMarks['highlightString'],
+  scale: Scale,
+) {
   if (capo === 0) return nothing;
   const size = scale.text(0.3);
   const along = frame.view === 'lying' || frame.hasNut ? frame.start - 0.08 * gap : frame.digitsAlong;
   const lying = frame.view === 'lying';
   // Away from the strings, however large the text has to be.
-  const beside = lying ? frame.gutter : ((frame.strings - 1) / 2 + 0.52) * gap;
+  const clear = highlight === frame.strings ? 1.25 * digitRadius(scale) : 0;
+  const beside = lying
+    ? frame.gutter
+    : ((frame.strings - 1) / 2) * gap + Math.max(0.52 * gap, clear + 0.2 * gap);
   const { x, y } = onScreen(frame, along, 0, beside);
   const look = `gutter marked ${frame.leftHanded ? 'begins' : 'ends'}`;
   const text = (words: string, lines: number) =>
@@ -84,9 +94,14 @@ function capoLabel(frame: InkFrame, { capo }: Instrument, scale: Scale) {
   return svg`${text('Capo', -0.5 - up)}${text(String(capo), 0.5 - up)}`;
 }
 
+/** Of the circle round a string's number. */
+function digitRadius(scale: Scale): number {
+  return 0.84 * scale.text(0.32);
+}
+
 function stringDigits(frame: InkFrame, instrument: Instrument, marks: InkMarks, scale: Scale) {
   const size = scale.text(0.32);
-  const r = size * 0.84;
+  const r = digitRadius(scale);
   return stringNumbers(instrument).map((string) => {
     const { x, y } = onScreen(frame, frame.digitsAlong, gapsFromMiddle(frame, string));
     const name = marks.stringNames[string - 1];
@@ -101,14 +116,21 @@ function stringDigits(frame: InkFrame, instrument: Instrument, marks: InkMarks, 
   });
 }
 
+/** Fret numbers. Where there is no room for one beside its neighbours it is left out, unless the neck is marked there. */
 function fretNumbers(frame: InkFrame, instrument: Instrument, scale: Scale): readonly SVGTemplateResult[] {
+  const isMarked = (fret: Fret) => instrument.marks.includes(fret);
+  const size = (fret: Fret) => scale.text(isMarked(fret) ? 0.34 : 0.3);
+  const hasRoom = (fret: Fret) => {
+    const [from, to] = fretSpan(frame, fret);
+    const needed = frame.view === 'upright' ? 1 : 0.3 + 0.55 * String(fret).length;
+    return to - from > needed * scale.text(0.34);
+  };
   return fretsShown(frame.window)
-    .filter((fret) => fret > 0)
+    .filter((fret) => fret > 0 && (isMarked(fret) || hasRoom(fret)))
     .map((fret) => {
       const at = onScreen(frame, fingerAlong(frame, fret), 0, frame.gutter);
-      const marked = instrument.marks.includes(fret);
-      return svg`<text class=${marked ? 'gutter marked' : 'gutter'} x=${at.x} y=${at.y}
-        font-size=${scale.text(marked ? 0.34 : 0.3)}>${fret}</text>`;
+      return svg`<text class=${isMarked(fret) ? 'gutter marked' : 'gutter'} x=${at.x} y=${at.y}
+        font-size=${size(fret)}>${fret}</text>`;
     });
 }
 
@@ -124,6 +146,13 @@ function fingers(frame: InkFrame, notes: readonly NeckNote[], scale: Scale): rea
 
 export function onlyFingered(notes: readonly NeckNote[], string: StringNumber): boolean {
   return notes.filter((note) => note.place.string === string && note.finger !== undefined).length === 1;
+}
+
+/** Where a note's mark is drawn: on its fret or by the nut. */
+function markPoint(frame: InkFrame, note: NeckNote): Point {
+  return isByNut(note)
+    ? onScreen(frame, frame.openAlong, gapsFromMiddle(frame, note.place.string))
+    : pointOf(frame, note.place);
 }
 
 export function renderInk(
@@ -150,15 +179,11 @@ export function renderInk(
     }
     ${grid(frame, instrument)}
     ${stringDigits(frame, instrument, marks, scale)}
-    ${capoLabel(frame, instrument, scale)}
+    ${capoLabel(frame, instrument, marks.highlightString, scale)}
     ${fretNumbers(frame, instrument, scale)}
     ${heat.map((item) => heatDisc(pointOf(frame, item.place), r, item, scale))}
-    ${shown
-      .filter((note) => isByNut(note))
-      .map((note) =>
-        openMark(onScreen(frame, frame.openAlong, gapsFromMiddle(frame, note.place.string)), r, note, scale),
-      )}
-    ${shown.filter((note) => !isByNut(note)).map((note) => noteMark(pointOf(frame, note.place), r, note, scale))}
+    ${shown.filter((note) => isByNut(note)).map((note) => openMark(markPoint(frame, note), r, note, scale))}
+    ${shown.filter((note) => !isByNut(note)).map((note) => noteMark(markPoint(frame, note), r, note, scale))}
     ${marks.corrections
       .filter(({ from, to }) => isShown(frame.window, from) && isShown(frame.window, to))
       .map(({ from, to }) =>
@@ -172,6 +197,7 @@ export function renderInk(
           onScreen(frame, (frame.start + frame.end) / 2, 0),
         ),
       )}
+    ${shown.filter(({ visits }) => visits).map((note) => visitsMark(markPoint(frame, note), r, note, scale))}
     ${fingers(frame, shown, scale)}
   </svg>`;
 }

@@ -25,6 +25,8 @@ export interface NeckNote {
   readonly finger?: number | undefined;
   /** May be left out: drawn with a broken rim. */
   readonly optional?: boolean | undefined;
+  /** When it came, counted from 1, where an order is to be read. */
+  readonly visits?: readonly number[] | undefined;
 }
 
 /** How many answers hold a place. */

@@ -91,6 +91,8 @@ function rightHeading({ kind }: Exercise, { places }: Answer): string {
 /** Where the explanations part: on the one string in doubt, else at the root. */
 function separatingQuestion(exercise: Exercise, { marks, missing }: UnclearVerdict): string {
   if (exercise.kind === 'name') return say('unclear-name', { place: placeText(exercise.place) });
+  const [place] = missing;
+  if (exercise.kind === 'find' && place) return say('try', { place: placeText(place) });
   const astray = marks.filter((mark) => !mark.right).map((mark) => mark.place);
   const inDoubt = astray.length > 0 ? astray : missing;
   const isOneString = new Set(inDoubt.map((spot) => spot.string)).size === 1;

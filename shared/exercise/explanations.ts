@@ -19,6 +19,8 @@ export interface Explanation {
 
 /** What each place too many or too few adds to an explanation; two of them weigh more than another single cause. */
 const costOfDifference = 0.6;
+/** Of places only left out or only added no more are counted. */
+const mostCounted = 4;
 /** Explanations dearer than this only say that the answer lies elsewhere. */
 const dearest = 2.9;
 /** What says only that it lies elsewhere gives way to what says more. */
@@ -91,7 +93,11 @@ function byTarget(
   ) => {
     const shared = codes.filter((code) => given.has(code)).length;
     if (shared === 0 || shared < places.length / 2) return;
-    const total = cost + costOfDifference * (codes.length + places.length - 2 * shared);
+    const [missing, extra] = [codes.length - shared, places.length - shared];
+    // However much is only left out, or only added, that is what it is.
+    const differences =
+      missing === 0 || extra === 0 ? Math.min(missing + extra, mostCounted) : missing + extra;
+    const total = cost + costOfDifference * differences;
     if (total < dearest) found.push({ cause, cost: total, target, ...(moved ? { moved } : {}) });
   };
   const accepted = new Set(target.accepted.map(codeOf));
@@ -104,8 +110,10 @@ function byTarget(
   consider(plain, own.map(codeOf), plainCost(exercise, plain));
   for (const { cause, moved, cost } of hypotheses) {
     const kept = moved.filter(({ from, to }) => needed.has(codeOf(from)) || given.has(codeOf(to)));
-    // Evidence is a place that the slip alone brings in, not one that belongs there anyway.
-    if (!kept.some(({ to }) => given.has(codeOf(to)) && !accepted.has(codeOf(to)))) continue;
+    // Evidence are the places that the slip alone brings in, not those that belong there anyway: most are given.
+    const telling = kept.filter(({ to }) => !accepted.has(codeOf(to)));
+    const seen = telling.filter(({ to }) => given.has(codeOf(to))).length;
+    if (seen === 0 || (exercise.kind !== 'find' && 2 * seen <= telling.length)) continue;
     consider(cause, [...new Set(kept.map(({ to }) => codeOf(to)))], cost, kept);
   }
   return found;

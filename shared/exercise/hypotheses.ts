@@ -89,7 +89,7 @@ export function movesFor(
   return [
     ...lowStringMap(exercise, roots),
     ...shortStep(exercise, instrument, places),
-    reversed(instrument),
+    ...reversed(exercise, instrument),
     ...mirrored(places),
     ...[1, -1].map((strings) => overStrings(strings)),
     ...octavesAway(exercise),
@@ -146,10 +146,13 @@ function shortStep(exercise: Exercise, instrument: Instrument, places: readonly 
 }
 
 /** A chart read upside down. */
-function reversed(instrument: Instrument): Move {
+function reversed(exercise: Exercise, instrument: Instrument): readonly Move[] {
   const count = instrument.openStrings.length;
+  // For one note a neighbour says nothing of where strings were counted from.
+  const isBeside = Math.abs(count + 1 - 2 * exercise.rootString) <= 1;
+  if (exercise.kind === 'find' && isRootBound(exercise) && isBeside) return [];
   const to = (spot: Place) => place(count + 1 - spot.string, spot.fret);
-  return { cause: 'strings-reversed', cost: 1, to, back: to };
+  return [{ cause: 'strings-reversed', cost: 1, to, back: to }];
 }
 
 /** A chart read from the bridge: frets mirrored inside their frame. */
@@ -181,7 +184,7 @@ function relativeRoot(exercise: Exercise): readonly Move[] {
   if ((exercise.kind !== 'build' && exercise.kind !== 'scale') || !hasRelative(exercise)) return [];
   const third = semitonesOf('b3');
   const towards = isMinorLike(exercise) ? third : -third;
-  return [shift(towards, 'relative-root', 1), shift(-towards, 'relative-root', lessLikely)];
+  return [shift(towards, 'relative-root', 1)];
 }
 
 /** A sharp played for a flat, or a flat for a sharp. */

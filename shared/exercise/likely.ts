@@ -1,5 +1,13 @@
 import { perObject } from '../lib/per-object.ts';
-import { isOnNeck, pitchClassAt, place, type Fret, type FretRange, type Place } from '../theory/fretboard.ts';
+import {
+  type Fret,
+  type FretRange,
+  isOnNeck,
+  pitchClassAt,
+  place,
+  type Place,
+  stringNumbers,
+} from '../theory/fretboard.ts';
 import { octave, pitchClassOf } from '../theory/pitch.ts';
 import { checkExercise } from './check.ts';
 import type { Exercise } from './exercise.ts';
@@ -35,8 +43,8 @@ export function slipsApart(exercise: Exercise): number {
 }
 
 /**
- * The same exercise from another root, the nearest on the same string, whose wrong answer tells which of two
- * causes it was. Undefined where there is none.
+ * The same exercise from another root, the nearest on the same string, or from another string, whose wrong answer
+ * tells which of two causes it was. Undefined where there is none.
  */
 export function separatingExercise(
   exercise: Exercise,
@@ -59,7 +67,22 @@ export function separatingExercise(
       .find((other) => checkExercise(other).ok);
     if (found && tellsApart(found, causes)) return found;
   }
-  return undefined;
+  return onOtherStrings(exercise).find((other) => tellsApart(other, causes));
+}
+
+/** The same note asked from other strings, the nearest first: causes that move with the root part there. */
+function onOtherStrings(exercise: Exercise): readonly Exercise[] {
+  const { rootString, strictness } = exercise;
+  const lowest = { low: 0 as Fret, high: (octave - 1) as Fret };
+  return stringNumbers(instrumentOf(exercise))
+    .filter((string) => string !== rootString)
+    .sort((a, b) => Math.abs(a - rootString) - Math.abs(b - rootString))
+    .map((string) => ({
+      ...exercise,
+      rootString: string,
+      range: strictness === 'place' ? lowest : exercise.range,
+    }))
+    .filter((other) => checkExercise(other).ok);
 }
 
 /** Whether the two causes land apart, and each landing is judged to be its own cause. */

@@ -1,4 +1,4 @@
-import { midiAt, type Place } from '../theory/fretboard.ts';
+import { midiAt, samePlace, type Place } from '../theory/fretboard.ts';
 import type { Exercise, ScaleOrder } from './exercise.ts';
 import { toneAt, instrumentOf } from './roots.ts';
 
@@ -13,25 +13,39 @@ export function isInOrder(exercise: Exercise, places: readonly Place[]): boolean
   if (!first || (exercise.coverage === 'every-tone' && toneAt(exercise, first) !== '1')) return false;
   return follows(
     exercise.order,
-    places.map((spot) => midiAt(instrument, spot)),
+    places.map((place) => ({ place, pitch: midiAt(instrument, place) })),
   );
 }
 
-function follows(order: ScaleOrder, pitches: readonly number[]): boolean {
+interface Sounding {
+  readonly place: Place;
+  readonly pitch: number;
+}
+
+function follows(order: ScaleOrder, spots: readonly Sounding[]): boolean {
+  const pitches = spots.map(({ pitch }) => pitch);
   switch (order) {
     case 'up':
-      return isRising(pitches);
+      return isRising(spots);
     case 'down':
-      return isRising([...pitches].reverse());
+      return isRising([...spots].reverse());
     case 'up-and-down': {
-      const top = pitches.indexOf(Math.max(...pitches));
-      const up = pitches.slice(0, top + 1);
-      const back = [...pitches.slice(top)].reverse();
-      return isRising(up) && up.length === back.length && up.every((pitch, index) => pitch === back[index]);
+      const highest = Math.max(...pitches);
+      // The turn may be given twice, as it is played by some.
+      const up = spots.slice(0, pitches.indexOf(highest) + 1);
+      const back = spots.slice(pitches.lastIndexOf(highest)).reverse();
+      const isSame =
+        up.length === back.length && up.every((spot, index) => spot.pitch === back[index]?.pitch);
+      return isSame && isRising(up) && isRising(back);
     }
   }
 }
 
-function isRising(pitches: readonly number[]): boolean {
-  return pitches.every((pitch, index) => index === 0 || pitch > (pitches[index - 1] ?? pitch));
+/** Each higher than the one before; the same pitch on another string may follow. */
+function isRising(spots: readonly Sounding[]): boolean {
+  return spots.every((spot, index) => {
+    const before = spots[index - 1];
+    if (!before || spot.pitch > before.pitch) return true;
+    return spot.pitch === before.pitch && !samePlace(spot.place, before.place);
+  });
 }

@@ -151,13 +151,31 @@ function nearestFirst(found: readonly Place[][], places: readonly Place[]): read
   const moved = (spots: readonly Place[]) =>
     spots.reduce((sum, spot) => {
       const own = places.find((other) => other.string === spot.string);
-      return sum + (own ? Math.abs(own.fret - spot.fret) : reach);
+      return (
+        sum +
+        (own
+          ? Math.abs(own.fret - spot.fret)
+          : reach + outsideHand(spot, places) + beyondStrings(spot, places))
+      );
     }, 0);
   return found
     .map((spots) => ({ spots, distance: moved(spots) }))
     .sort((a, b) => a.distance - b.distance)
     .slice(0, mostFound)
     .map(({ spots }) => spots);
+}
+
+/** How far a place that is added lies outside the frets of the hand; an open string rings on after the others. */
+function outsideHand({ fret }: Place, places: readonly Place[]): number {
+  const hand = places.map((spot): number => spot.fret).filter((one) => one > 0);
+  if (hand.length === 0) return 0;
+  if (fret === 0) return reach;
+  return Math.max(0, Math.min(...hand) - fret, fret - Math.max(...hand));
+}
+
+/** The further from a string that sounds, the dearer: more than a fret for each string between. */
+function beyondStrings({ string }: Place, places: readonly Place[]): number {
+  return 1.5 * Math.min(...places.map((other) => Math.abs(other.string - string)));
 }
 
 function targetOf(exercise: BuildExercise, accepted: readonly Place[]): Target {

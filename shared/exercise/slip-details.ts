@@ -8,6 +8,7 @@ import { nameWords } from './name-words.ts';
 import { fretText, placeText, stringsText } from './phrases.ts';
 import { extraWords, lowStringMapWords, missingWords, otherPlaceWords, thirdWords } from './slip-places.ts';
 import { stepWords } from './step-words.ts';
+import { toneAt } from './roots.ts';
 import { slotsOf } from './slots.ts';
 import { targetsOf } from './targets.ts';
 import type { SlipVerdict } from './verdict.ts';
@@ -95,7 +96,7 @@ export function causeWords(slipped: Slipped): Words {
     case 'wrong-bass':
       return words('wrong-bass', 'wrong-bass-try');
     case 'wrong-order':
-      return words('order-up', orderTry(exercise));
+      return words('order-up', orderTry(exercise, answer));
     case 'wrong-root-mark':
       return words(answer.root ? 'root-mark-elsewhere' : 'root-unmarked', 'root-mark-try');
     case 'wrong-finger':
@@ -139,8 +140,10 @@ function outsideWords(
     : words('outside-notes', 'stay-in');
 }
 
-function orderTry(exercise: Exercise): MessageKey {
-  if (exercise.kind !== 'scale' || exercise.coverage === 'every-tone') return 'order-from-root-try';
+function orderTry(exercise: Exercise, { places: [first] }: Answer): MessageKey {
+  if (exercise.kind !== 'scale') return 'order-up-try';
+  const isFromRoot = first !== undefined && toneAt(exercise, first) === '1';
+  if (exercise.coverage === 'every-tone' && !isFromRoot) return 'order-from-root-try';
   return `order-${exercise.order ?? 'up'}-try`;
 }
 
@@ -169,7 +172,7 @@ function besideWords(
   };
 }
 
-function shapeWord(exercise: Exercise): 'form' | 'shape' | 'pattern' {
+export function shapeWord(exercise: Exercise): 'form' | 'shape' | 'pattern' {
   if (exercise.kind === 'scale') return 'pattern';
   return exercise.kind === 'build' && exercise.voicing.kind !== 'form' ? 'shape' : 'form';
 }

@@ -7,9 +7,9 @@ import { formatName } from '../theory/naming.ts';
 import { pitchClass, pitchClassOf } from '../theory/pitch.ts';
 import type { Exercise } from './exercise.ts';
 import { say, type Slots } from './messages.ts';
-import { capital, fretText, list, numberText, placeText, stringsText } from './phrases.ts';
+import { capital, fretsText, fretText, list, numberText, placeText, stringsText } from './phrases.ts';
 import { toneAt, instrumentOf, rootsOn } from './roots.ts';
-import type { Slipped, Words } from './slip-details.ts';
+import { isWholeShift, shapeWord, type Slipped, type Words } from './slip-details.ts';
 import { targetsOf } from './targets.ts';
 import { twinsOf } from './twins.ts';
 import type { Correction, SlipVerdict } from './verdict.ts';
@@ -43,17 +43,18 @@ export function lowStringMapWords({ exercise, verdict }: Slipped, slots: Slots):
 /** The other third came in. */
 export function thirdWords({ exercise, answer, verdict, naming }: Slipped, tryFirst: string): Words {
   const side = verdict.cause === 'major-for-minor' ? 'high' : 'low';
-  if (exercise.kind !== 'scale') return { text: say(`third-${side}`), tryThis: tryFirst };
+  const third = verdict.corrections.find(({ to }) => ['3', 'b3'].includes(toneAt(exercise, to) ?? ''))?.to;
+  const tryThird = third ? say('try', { place: placeText(third) }) : tryFirst;
+  if (exercise.kind !== 'scale') return { text: say(`third-${side}`), tryThis: tryThird };
   const twins = twinsOf(exercise);
   const sounding = new Set<number>(answer.places.map((spot) => pitchClassAt(instrumentOf(exercise), spot)));
   const above = (degree: Degree) => pitchClass(pitchClassOf(exercise.root) + semitonesOf(degree));
   const heard =
     twins.find(({ degrees }) => degrees.every((degree) => sounding.has(above(degree)))) ?? twins[0];
+  if (!heard?.scale) return { text: say(`third-${side}`), tryThis: tryThird };
   return {
-    text: say(`scale-third-${side}`, {
-      twin: heard?.scale ? scaleName(exercise.root, heard.scale, naming) : subjectOf(exercise, naming),
-    }),
-    tryThis: say(`scale-third-${side}-try`),
+    text: say(`scale-third-${side}`, { twin: scaleName(exercise.root, heard.scale, naming) }),
+    tryThis: tryThird || say(`scale-third-${side}-try`),
   };
 }
 
@@ -104,6 +105,12 @@ export function extraWords({ exercise, answer, verdict, naming }: Slipped, tryTh
   if (twice) return { text: say('two-on-a-string', { string: twice.string }), tryThis: say('keep-one') };
   const extra = verdict.marks.find((mark) => !mark.right)?.place;
   if (!extra) return { text: say('extra-note', { subject }), tryThis };
+  const count = verdict.marks.filter((mark) => !mark.right).length;
+  if (count > 1 && exercise.kind !== 'find')
+    return {
+      text: say('extra-notes', { count: capital(numberText(count)), subject }),
+      tryThis: say('leave-out-all'),
+    };
   const isForeign = toneAt(exercise, extra) === undefined;
   const key = exercise.kind === 'find' ? 'extra-find' : isForeign ? 'extra-foreign' : 'extra-unasked';
   return { text: say(key, { place: placeText(extra), subject }), tryThis };
@@ -123,6 +130,14 @@ export function otherPlaceWords({ exercise, answer, verdict, naming }: Slipped, 
       tryThis: expected
         ? say('other-note-try', { root: formatName(exercise.root, naming), place: placeText(expected) })
         : '',
+    };
+  }
+  if (first && isWholeShift(exercise, verdict)) {
+    const by = first.from.fret - first.to.fret;
+    const shape = shapeWord(exercise);
+    return {
+      text: say(by > 0 ? 'whole-moved-high' : 'whole-moved-low', { shape, by: fretsText(Math.abs(by)) }),
+      tryThis: say(by > 0 ? 'move-down' : 'move-up', { by: fretsText(Math.abs(by)) }),
     };
   }
   const astray = verdict.marks.filter((mark) => !mark.right).map((mark) => mark.place);

@@ -4,10 +4,12 @@ import { formatInstrument } from '../theory/instrument-id.ts';
 import { semitonesOf, type Degree } from '../theory/interval.ts';
 import { pitchClass, pitchClassOf } from '../theory/pitch.ts';
 import { tuningTable, type TuningRow } from '../theory/tables/tunings.ts';
+import { holds } from './comparison.ts';
 import type { Exercise } from './exercise.ts';
 import type { Explanation } from './explanations.ts';
 import { arePlacesRight } from './right.ts';
 import { degreesAsked, instrumentOf, isInRange, isRootBound, toneAt } from './roots.ts';
+import { targetsOf } from './targets.ts';
 import { twinsOf } from './twins.ts';
 import type { SlipCause } from './verdict.ts';
 
@@ -65,6 +67,10 @@ function causeElsewhere(exercise: Exercise, places: readonly Place[]): SlipCause
   if (!needed.every((degree) => sounding.includes(degree))) return undefined;
   if (exercise.kind === 'build' && new Set(places.map((spot) => spot.string)).size < places.length)
     return undefined;
+  const isPartOfOne = targetsOf(exercise).some(({ accepted }) =>
+    places.every((spot) => holds(accepted, spot)),
+  );
+  if (exercise.kind !== 'find' && isPartOfOne) return undefined;
   const { strictness, range, rootString } = exercise;
   const isBound = isRootBound(exercise);
   const roots = places.filter((spot) => spot.string === rootString && isRootTone(exercise, spot));

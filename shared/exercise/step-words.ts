@@ -35,9 +35,16 @@ function countedStep(exercise: Exercise, { corrections }: SlipVerdict): CountedS
   return known(most, 'uneven step');
 }
 
-function slotsOf({ step, usual, by, moved }: CountedStep): Slots {
+/** The strings that came out wrong; of a scale whose notes fall on others, all that did. */
+function movedStrings({ moved }: CountedStep, { marks }: SlipVerdict): readonly Place[] {
+  const astray = marks.filter((mark) => !mark.right).map((mark) => mark.place);
+  return moved.length > 0 ? moved.map(({ from }) => from) : astray;
+}
+
+function slotsOf(counted: CountedStep, verdict: SlipVerdict): Slots {
+  const { step, usual, by } = counted;
   return {
-    strings: stringsText(moved.map(({ from }) => from)),
+    strings: stringsText(movedStrings(counted, verdict)),
     by: fretsText(Math.abs(by)),
     lower: step.lower,
     upper: step.upper,
@@ -49,10 +56,10 @@ function slotsOf({ step, usual, by, moved }: CountedStep): Slots {
 /** "String 3 is one fret high: string 3 to 2 is four frets, not five." */
 export function stepWords({ exercise, verdict }: Slipped): Words {
   const counted = countedStep(exercise, verdict);
-  const slots = slotsOf(counted);
+  const slots = slotsOf(counted, verdict);
   const [side, back] = counted.by > 0 ? (['high', 'down'] as const) : (['low', 'up'] as const);
   const [first] = counted.moved;
-  const isMany = new Set(counted.moved.map(({ from }) => from.string)).size !== 1;
+  const isMany = new Set(movedStrings(counted, verdict).map(({ string }) => string)).size !== 1;
   return {
     text: say(`step-${side}-${isMany ? 'many' : 'one'}`, slots),
     tryThis:
@@ -63,9 +70,9 @@ export function stepWords({ exercise, verdict }: Slipped): Words {
 /** "string 3, one fret high. From string 3 to string 2 is four frets, not five." */
 export function stepForClass(exercise: Exercise, verdict: SlipVerdict): string {
   const counted = countedStep(exercise, verdict);
-  const slots = slotsOf(counted);
+  const slots = slotsOf(counted, verdict);
   return say(`step-${counted.by > 0 ? 'high' : 'low'}-class`, {
     ...slots,
-    strings: uncapital(stringsText(counted.moved.map(({ from }) => from))),
+    strings: uncapital(stringsText(movedStrings(counted, verdict))),
   });
 }

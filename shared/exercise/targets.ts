@@ -48,7 +48,12 @@ function formTargets(exercise: BuildExercise): readonly Target[] {
     .flatMap((spot) => {
       const notes = shapeAt(instrumentOf(exercise), row, root, spot);
       if (!notes?.every((note) => isInRange(wholeInRange, note.place))) return [];
-      return [{ notes, accepted: notes.map((note) => note.place) }];
+      // The root that is asked for sounds, and so does everything of a full form.
+      const isFull = voicing.kind === 'form' && voicing.full;
+      const asked = notes.map((note) =>
+        isFull || note.place.string === rootString ? { ...note, optional: false } : note,
+      );
+      return [{ notes: asked, accepted: notes.map((note) => note.place) }];
     });
 }
 

@@ -44,10 +44,13 @@ export function twinsOf(exercise: Exercise): readonly Twin[] {
     const degrees = withOtherThird(chordDegrees(exercise.quality));
     return degrees && isChord(degrees) ? [{ degrees, cause }] : [];
   }
+  const thirdAlone = withOtherThird(scaleDegrees(exercise.scale));
+  const others: readonly Twin[] = thirdAlone ? [{ degrees: thirdAlone, cause }] : [];
   return scalePairs
     .filter((pair) => pair.includes(exercise.scale))
     .map(([major, minor]) => (major === exercise.scale ? minor : major))
-    .map((scale) => ({ scale, degrees: scaleDegrees(scale), cause }));
+    .map((scale): Twin => ({ scale, degrees: scaleDegrees(scale), cause }))
+    .concat(others);
 }
 
 function withOtherThird(degrees: readonly Degree[]): readonly Degree[] | undefined {

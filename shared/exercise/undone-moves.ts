@@ -6,7 +6,7 @@ import type { Explanation } from './explanations.ts';
 import { movesFor, type Move } from './hypotheses.ts';
 import { arePlacesRight } from './right.ts';
 import { acceptedRoots, instrumentOf, toneAt } from './roots.ts';
-import { twinsOf } from './twins.ts';
+import { isMinorLike, twinsOf } from './twins.ts';
 
 /** A slip whose undoing makes the answer right, however the chord is voiced. */
 export function undoneMoves(exercise: BuildExercise, places: readonly Place[]): readonly Explanation[] {
@@ -15,7 +15,7 @@ export function undoneMoves(exercise: BuildExercise, places: readonly Place[]): 
   const onString = roots.filter((spot) => spot.string === exercise.rootString);
   const moves = [
     ...movesFor(exercise, onString.length > 0 ? onString : roots.slice(0, 1), places),
-    ...otherThird(exercise),
+    ...otherThird(exercise, places),
   ];
   return moves.flatMap(({ cause, cost, to, back }): Explanation[] => {
     const meant = places.map(back);
@@ -32,8 +32,11 @@ export function undoneMoves(exercise: BuildExercise, places: readonly Place[]): 
 }
 
 /** The thirds moved back, in a chord with the other one. */
-function otherThird(exercise: BuildExercise): readonly Move[] {
+function otherThird(exercise: BuildExercise, places: readonly Place[]): readonly Move[] {
   const frets = semitonesOf('3') - semitonesOf('b3');
+  const own = isMinorLike(exercise) ? 'b3' : '3';
+  // Where its own third sounds, the other one is not what was played for it.
+  if (places.some((spot) => isTone(exercise, spot, own))) return [];
   return twinsOf(exercise).map(({ cause }): Move => {
     const [from, to, by] =
       cause === 'major-for-minor' ? (['b3', '3', frets] as const) : (['3', 'b3', -frets] as const);

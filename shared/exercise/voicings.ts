@@ -28,21 +28,22 @@ export function voicingTargets(exercise: BuildExercise): readonly Target[] {
   return acceptedRoots(exercise).flatMap((root) => {
     const runs = voicing.kind === 'strings' ? [voicing.strings] : stringRuns(instrument, root.string, counts);
     for (const run of runs) {
-      const [first] = voicingsOn(exercise, root, run);
+      const first = voicingOn(exercise, root, run);
       if (first) return [first];
     }
     return [];
   });
 }
 
-function voicingsOn(
+/** The first voicing with this root on these strings, all of which sound. */
+function voicingOn(
   exercise: BuildExercise,
   root: Place,
   strings: readonly StringNumber[],
-): readonly Target[] {
+): Target | undefined {
   const instrument = instrumentOf(exercise);
   if (!strings.includes(root.string) || strings.some((string) => string > instrument.openStrings.length))
-    return [];
+    return undefined;
   const wholeInRange = exercise.strictness === 'range' ? exercise.range : null;
   const low = Math.max(0, root.fret - voicingSpan);
   const high = Math.min(instrument.fretCount, root.fret + voicingSpan);
@@ -57,10 +58,11 @@ function voicingsOn(
     return notes;
   });
   const needed = neededDegrees(exercise.quality);
-  return combinations(options)
-    .filter((notes) => needed.every((degree) => notes.some((note) => note.degree === degree)))
-    .filter((notes) => hasBass(exercise, notes))
-    .map((notes) => ({ notes, accepted: notes.map((note) => note.place) }));
+  for (const notes of combinations(options)) {
+    const isWhole = needed.every((degree) => notes.some((note) => note.degree === degree));
+    if (isWhole && hasBass(exercise, notes)) return { notes, accepted: notes.map((note) => note.place) };
+  }
+  return undefined;
 }
 
 function hasBass(exercise: BuildExercise, notes: readonly ShapeNote[]): boolean {
@@ -71,20 +73,17 @@ function hasBass(exercise: BuildExercise, notes: readonly ShapeNote[]): boolean 
 }
 
 /** One note a string, all under one hand; grown string by string, so that what is too wide is dropped early. */
-function combinations(options: readonly (readonly ShapeNote[])[]): readonly (readonly ShapeNote[])[] {
-  let grown: readonly {
-    readonly notes: readonly ShapeNote[];
-    readonly low: number;
-    readonly high: number;
-  }[] = [{ notes: [], low: Infinity, high: -Infinity }];
-  for (const choices of options)
-    grown = grown.flatMap(({ notes, low, high }) =>
-      choices.flatMap((note) => {
-        const span = { low: Math.min(low, note.place.fret), high: Math.max(high, note.place.fret) };
-        return span.high - span.low > voicingSpan ? [] : [{ notes: [...notes, note], ...span }];
-      }),
-    );
-  return grown.map(({ notes }) => notes);
+function* combinations(
+  options: readonly (readonly ShapeNote[])[],
+  grown: readonly ShapeNote[] = [],
+): Generator<readonly ShapeNote[]> {
+  const [choices, ...rest] = options;
+  if (!choices) yield grown;
+  for (const note of choices ?? []) {
+    const notes = [...grown, note];
+    const frets = notes.map((one) => one.place.fret);
+    if (Math.max(...frets) - Math.min(...frets) <= voicingSpan) yield* combinations(rest, notes);
+  }
 }
 
 /** Neighbouring strings that may carry a chord of so many tones; first those that have the root in their midst. */

@@ -120,7 +120,8 @@ function nameDetail({ wanted }: NameExercise, root: string): string {
 /** A tuning or capo that can't be seen is said: frets are counted from the capo. */
 function instrumentDetail(exercise: Exercise, naming: NoteNaming): readonly string[] {
   const instrument = instrumentOf(exercise);
-  return instrument.homeStrings ? [`${instrumentName(instrument, naming)}.`] : [];
+  const isUnusual = instrument.homeStrings !== undefined || typeof instrument.spec.tuning !== 'string';
+  return isUnusual ? [`${instrumentName(instrument, naming)}.`] : [];
 }
 
 /** What the answer must hold besides the notes. */
@@ -138,7 +139,7 @@ function whereOf(exercise: Exercise): string {
   const string = `on string ${String(exercise.rootString)}${exercise.kind === 'find' ? sideOf(exercise) : ''}`;
   switch (strictness) {
     case 'place':
-      return `${string}, ${acceptedRoots(exercise).some((root) => root.fret >= octave) ? `fret ${String(octave)} or above` : `below fret ${String(octave)}`}`;
+      return `${string}, ${octaveText(exercise)}`;
     case 'string':
       return range ? `${string}, ${rangeText(range)}` : `${string}, any fret`;
     case 'range':
@@ -146,6 +147,16 @@ function whereOf(exercise: Exercise): string {
     case 'anywhere':
       return 'anywhere on the neck';
   }
+}
+
+/** The octave of the neck that holds the place: in each every note lies once on a string. */
+function octaveText(exercise: Exercise): string {
+  const [root] = acceptedRoots(exercise);
+  const from = octave * Math.floor((root?.fret ?? 0) / octave);
+  const to = from + octave - 1;
+  if (from === 0) return `below fret ${String(octave)}`;
+  const isLast = to >= instrumentOf(exercise).fretCount;
+  return isLast ? `fret ${String(from)} or above` : `frets ${String(from)} to ${String(to)}`;
 }
 
 const ranks = ['', 'second ', 'third ', 'fourth ', 'fifth '];
@@ -192,7 +203,8 @@ function formWhere(exercise: BuildExercise): string {
 function optionalText({ voicing, quality, rootString }: BuildExercise): string {
   if (voicing.kind !== 'form') return '';
   if (voicing.full) return ', every string of it and no other';
-  const strings = formRow(voicing.form, quality, rootString)?.optionalStrings ?? [];
+  const row = formRow(voicing.form, quality, rootString);
+  const strings = (row?.optionalStrings ?? []).filter((string) => string !== rootString);
   return strings.length === 0
     ? ''
     : `; string${strings.length === 1 ? '' : 's'} ${list(strings)} may stay silent`;
@@ -205,7 +217,7 @@ function scaleDetail(exercise: ScaleExercise): string {
   if (coverage === 'every-tone')
     return `${isRootBound(exercise) ? `A root ${where}` : capital(where)}. Each note name at least once.${extras}`;
   if (strictness === 'range') return `${capital(where)}. Every note of the scale there.${extras}`;
-  return `Root ${where}, under finger ${String(rootFinger)}. Every note under the hand, on all strings.${extras}`;
+  return `Root ${where}, under finger ${String(rootFinger)}. Every note from the lowest to the highest under the hand, stretching a fret where one lies between.${extras}`;
 }
 
 const orders: Readonly<Record<ScaleOrder, string>> = {

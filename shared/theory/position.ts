@@ -60,7 +60,8 @@ export function positionAt(
   const hand = handFrets(instrument);
   const low = rootPlace.fret - reachOf(rootFinger, hand);
   const high = low + hand - 1;
-  if (low < 0 || high > instrument.fretCount) return undefined;
+  // A finger needs a fret: the open string is stretched for, and nothing lies under the index before fret 1.
+  if (low < 1 || high > instrument.fretCount) return undefined;
   const inHand = scalePlaces(instrument, root, scale, { low: low as Fret, high: high as Fret });
   const pitches = inHand.map((note) => midiAt(instrument, note.place));
   const lowest = Math.min(...pitches);

@@ -49,5 +49,6 @@ export function shapeAt(
       optional: row.optionalStrings.includes(spot.string),
     });
   }
-  return notes;
+  const isWhole = chordDegrees(row.quality).every((degree) => notes.some((note) => note.degree === degree));
+  return isWhole ? notes : undefined;
 }

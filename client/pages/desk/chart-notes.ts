@@ -1,7 +1,7 @@
+import type { Answer } from '../../../shared/exercise/answer.ts';
 import type { Exercise } from '../../../shared/exercise/exercise.ts';
 import { answerKey } from '../../../shared/exercise/key.ts';
-import type { Verdict } from '../../../shared/exercise/verdict.ts';
-import { instrumentById, samePlace, standardGuitar, type Place } from '../../../shared/theory/fretboard.ts';
+import { distinct, instrumentById, samePlace, standardGuitar } from '../../../shared/theory/fretboard.ts';
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
 import { keyNote, namedNote, silentStrings } from '../../fretboard/key-notes.ts';
 import type { NeckNote, NeckView } from '../../fretboard/state.ts';
@@ -14,34 +14,13 @@ export function keyChart(exercise: Exercise, naming: NoteNaming): readonly NeckN
   return [...key.map(keyNote), ...silentStrings(neck, exercise, key)];
 }
 
-/** An answer on the key: right places filled, slips struck through, what was expected in rings. */
-export function answerChart(
-  exercise: Exercise,
-  answer: { readonly places: readonly Place[]; readonly verdict: Verdict },
-  withKey: boolean,
-): readonly NeckNote[] {
-  const key = answerKey(exercise);
-  const { verdict, places } = answer;
-  if (!withKey) return places.map((at) => ({ place: at, look: 'filled' as const }));
-  const slips = verdict.kind === 'right' ? [] : verdict.marks.filter((mark) => !mark.right);
-  const given = places.map((at): NeckNote => {
-    const slipped = slips.some((mark) => samePlace(mark.place, at));
-    const note = key.find((one) => samePlace(one.place, at));
-    if (slipped) return { place: at, look: 'slip' };
-    return note ? keyNote(note) : { place: at, look: 'filled' };
-  });
-  const wanted = [
-    ...(verdict.kind === 'right' ? [] : verdict.missing),
-    ...(verdict.kind === 'slip' ? verdict.corrections.map((correction) => correction.to) : []),
-  ];
-  const expected = wanted
-    .filter((at, index) => wanted.findIndex((other) => samePlace(other, at)) === index)
-    .filter((at) => !places.some((other) => samePlace(other, at)))
-    .map((at): NeckNote => {
-      const note = key.find((one) => samePlace(one.place, at));
-      return note ? { ...keyNote(note), look: 'expected' } : { place: at, look: 'expected' };
-    });
-  return [...given, ...expected];
+/** What was placed, and which of it was marked as the root, without a word of what is right. */
+export function givenChart({ places, root }: Answer): readonly NeckNote[] {
+  return distinct(places).map((place) => ({
+    place,
+    look: 'filled',
+    root: root !== undefined && samePlace(place, root),
+  }));
 }
 
 /** Upright as a chord chart, unless it would be too long for that. */

@@ -1,15 +1,16 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import type { Answer } from '../../../shared/exercise/answer.ts';
 import type { Exercise } from '../../../shared/exercise/exercise.ts';
 import { wordingOf } from '../../../shared/exercise/wording.ts';
 import { checkExercise } from '../../../shared/exercise/check.ts';
 import type { Verdict } from '../../../shared/exercise/verdict.ts';
-import { instrumentById, standardGuitar, type Place } from '../../../shared/theory/fretboard.ts';
+import { distinct, instrumentById, standardGuitar, type Place } from '../../../shared/theory/fretboard.ts';
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
 import { answerKey } from '../../../shared/exercise/key.ts';
-import { slurs } from '../../fretboard/key-notes.ts';
+import { answerChart } from '../../fretboard/answer-chart.ts';
 import '../../fretboard/neck.ts';
-import { answerChart, chartView, keyChart } from './chart-notes.ts';
+import { chartView, givenChart, keyChart } from './chart-notes.ts';
 
 const chartStyles = css`
   :host {
@@ -60,29 +61,27 @@ export class DeskAnswerChart extends LitElement {
   static override styles = chartStyles;
 
   @property({ attribute: false }) exercise: Exercise | null = null;
-  @property({ attribute: false }) answer: {
-    readonly places: readonly Place[];
-    readonly verdict: Verdict;
-  } | null = null;
+  @property({ attribute: false }) answer: (Answer & { readonly verdict: Verdict }) | null = null;
   /** False while the answer key is hidden: then only what was placed is drawn. */
   @property({ type: Boolean }) withKey = true;
 
   override render() {
     const { exercise, answer } = this;
     if (!exercise || !answer) return nothing;
-    const notes = answerChart(exercise, answer, this.withKey);
+    const neck = instrumentById(exercise.instrument) ?? standardGuitar;
+    const { notes, corrections } = this.withKey
+      ? answerChart(neck, exercise, answerKey(exercise), answer, answer.verdict)
+      : { notes: givenChart(answer), corrections: [] };
     const view = chartView(notes);
     this.toggleAttribute('lying', view === 'lying');
-    const slipped = this.withKey && answer.verdict.kind === 'slip' ? answer.verdict.corrections : [];
-    const corrections = slurs(slipped, answerKey(exercise));
     return html`<rootcall-neck
       class=${view}
       material="ink"
       .view=${view}
-      .instrument=${instrumentById(exercise.instrument) ?? standardGuitar}
+      .instrument=${neck}
       .notes=${notes}
       .corrections=${corrections}
-      .label=${`Answer: ${placesInWords(answer.places)}`}
+      .label=${`Answer: ${placesInWords(distinct(answer.places))}`}
     ></rootcall-neck>`;
   }
 }

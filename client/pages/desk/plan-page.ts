@@ -1,9 +1,7 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { LitElement, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { Exercise } from '../../../shared/exercise/exercise.ts';
-import { wordingOf } from '../../../shared/exercise/wording.ts';
-import { api, groupOfPlan, type Group, type Plan, type PlannedExercise } from './api.ts';
-import './charts.ts';
+import { api, groupOfPlan, type Group, type Plan } from './api.ts';
 import { deskStyles, pageStyles } from './desk-styles.ts';
 import { onInstrument } from './maker/changed.ts';
 import { draftOf } from './maker/draft-of.ts';
@@ -12,58 +10,16 @@ import './five/make-five.ts';
 import type { TakeEvent } from './five/events.ts';
 import './maker/maker.ts';
 import type { MadeEvent } from './maker/maker.ts';
-import { limitWords } from './maker/words.ts';
 import { NamingHere } from './naming-here.ts';
+import { planLine, type LineWays } from './plan-line.ts';
+import { planStyles } from './plan-styles.ts';
 import { refusalLine } from './refusal.ts';
 import { NavigateEvent, groupPath } from './routes.ts';
 
 /** A plan: exercises in the order in which they are to be asked. Every change is saved at once. */
 @customElement('desk-plan')
 export class DeskPlan extends LitElement {
-  static override styles = [
-    deskStyles,
-    pageStyles,
-    css`
-      .title input {
-        font-family: var(--face-title);
-        font-size: 1.5rem;
-        font-weight: 600;
-      }
-      li {
-        align-items: center;
-        border-top: 1px solid var(--line);
-        display: grid;
-        gap: var(--space-2) var(--space-4);
-        grid-template-columns: 1.5rem minmax(0, 1fr) 12rem auto;
-        padding-block: var(--space-3);
-      }
-      li:first-child {
-        border-top: 0;
-      }
-      desk-key-chart {
-        --lying-height: 6.5rem;
-      }
-      desk-key-chart:not([lying]) {
-        height: 7.5rem;
-      }
-      dialog.wide {
-        max-width: min(60rem, calc(100vw - 2 * var(--space-2)));
-      }
-      .buttons {
-        display: flex;
-        gap: var(--space-1);
-      }
-      @media (max-width: 48rem) {
-        li {
-          grid-template-columns: 1.25rem minmax(0, 1fr) 8rem;
-        }
-        .buttons {
-          flex-wrap: wrap;
-          grid-column: 1 / -1;
-        }
-      }
-    `,
-  ];
+  static override styles = [deskStyles, pageStyles, planStyles];
 
   @property() planId = '';
   @state() private group: Group | null = null;
@@ -100,7 +56,9 @@ export class DeskPlan extends LitElement {
           plan.exercises.length === 0
             ? html`<p>Nothing in it yet. Exercises are asked in the order in which they stand here.</p>`
             : html`<ol>
-                ${plan.exercises.map((planned, index) => this.line(planned, index, plan.exercises.length, group))}
+                ${plan.exercises.map((planned, index) =>
+                  planLine(planned, index, plan.exercises.length, this.naming.of(group.naming), this.ways),
+                )}
               </ol>`
         }
         <div class="row">
@@ -125,38 +83,6 @@ export class DeskPlan extends LitElement {
             : this.maker(plan, group, this.making)
       }
     </main>`;
-  }
-
-  private line({ exercise, seconds }: PlannedExercise, index: number, count: number, group: Group) {
-    const { title, detail } = wordingOf(exercise, this.naming.of(group.naming));
-    return html`<li>
-      <span class="soft" aria-hidden="true">${index + 1}</span>
-      <div>
-        <h2>${title}</h2>
-        <p class="soft">${detail}</p>
-        <p class="small">${limitWords(seconds)}</p>
-      </div>
-      <desk-key-chart .exercise=${exercise} .naming=${this.naming.of(group.naming)}></desk-key-chart>
-      <div class="buttons">
-        ${this.button('↑', `Move ${title} up`, index > 0, () => this.move(index, index - 1))}
-        ${this.button('↓', `Move ${title} down`, index < count - 1, () => this.move(index, index + 1))}
-        <button @click=${() => this.make(index)} aria-label=${`Change ${title}`}>Change</button>
-        <button @click=${() => this.take(index)} aria-label=${`Take out ${title}`}>Take out</button>
-      </div>
-    </li>`;
-  }
-
-  private button(words: string, label: string, can: boolean, act: () => void) {
-    return html`<button
-      class="narrow"
-      aria-label=${label}
-      aria-disabled=${!can}
-      @click=${() => {
-        if (can) act();
-      }}
-    >
-      ${words}
-    </button>`;
   }
 
   private maker(plan: Plan, group: Group, index: number) {
@@ -199,6 +125,12 @@ export class DeskPlan extends LitElement {
     this.dialog?.close();
     void this.save({ ...plan, exercises: [...plan.exercises, ...added] }, 'Added to the plan.');
   }
+
+  private readonly ways: LineWays = {
+    move: (from, to) => this.move(from, to),
+    change: (index) => void this.make(index),
+    take: (index) => this.take(index),
+  };
 
   private from: { readonly index: number; readonly draft: Draft } | null = null;
 

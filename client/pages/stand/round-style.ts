@@ -254,6 +254,14 @@ export const roundStyle = css`
     .more {
       display: none;
     }
+    /* Beside a button words are narrow: the task keeps its room. */
+    .report:has(~ .primary) {
+      max-width: 8.5rem;
+    }
+    .report ~ .primary {
+      min-width: 5.5rem;
+      padding-inline: var(--space-3);
+    }
   }
   @media (min-aspect-ratio: 6/5) and (min-height: 600px) {
     .round {

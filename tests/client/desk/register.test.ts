@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { namesIn, timeOfField, dateField } from '../../../client/pages/desk/group/words.ts';
+import { dateField, groupLine, namesIn, timeOfField } from '../../../client/pages/desk/group/words.ts';
 import { preferencesIn, storedText } from '../../../client/pages/desk/live/preferences.ts';
 import { clockText } from '../../../client/pages/desk/live/clock-text.ts';
 
@@ -30,4 +30,11 @@ test('time is told in minutes and seconds', () => {
   expect(clockText(100_000)).toBe('1:40');
   expect(clockText(-5)).toBe('0:00');
   expect(clockText(3_600_000)).toBe('60:00');
+});
+
+test('a group says its school and what it plays', () => {
+  const school = 'Alderwick Community Music School';
+  expect(groupLine({ school, instrument: 'ukulele' }, 'english')).toBe(`${school} · Ukulele`);
+  expect(groupLine({ school: '', instrument: 'guitar-7+capo=2' }, 'english')).toMatch(/capo 2$/);
+  expect(groupLine({ school, instrument: 'custom:E4-H3-G3' }, 'english')).toBe(school);
 });

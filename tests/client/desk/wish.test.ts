@@ -90,3 +90,17 @@ test('the likely slips of a chord are told by name, and by place where one note 
   const step = uncapital(slipName('short-step', standardGuitar));
   expect(text).toContain(`${step} (string 3, fret 5)`);
 });
+
+test('a likely slip is told once, however many answers it leads to', () => {
+  const made = generate({ ...wishOf(firstFields, 'guitar', 5), rung: 'triads', count: 20 });
+  if (!made.ok) throw new Error(made.error);
+  const texts = made.value.map(likelyText).filter((text) => text !== '');
+  expect(texts.length).toBeGreaterThan(10);
+  for (const text of texts) {
+    const names = text
+      .replace(/^Likely slips: |\.$/g, '')
+      .replace(/ \([^)]*\)/g, '')
+      .split(/, | and /);
+    expect(new Set(names).size, text).toBe(names.length);
+  }
+});

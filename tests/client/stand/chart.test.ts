@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { answerChart, revealedChart, tappedChart } from '../../../client/pages/stand/chart.ts';
-import type { KeyNote, SlipVerdict } from '../../../shared/exercise/verdict.ts';
+import { revealedChart, tappedChart } from '../../../client/pages/stand/chart.ts';
+import type { KeyNote, SlipVerdict, Verdict } from '../../../shared/exercise/verdict.ts';
 import type { Exercise } from '../../../shared/exercise/exercise.ts';
 import { place, standardGuitar, type Place, type StringNumber } from '../../../shared/theory/fretboard.ts';
 
@@ -19,9 +19,29 @@ const slip: SlipVerdict = {
   missing: [],
 };
 
+const task = {
+  instrument: 'guitar',
+  root: { letter: 'E', alteration: 0 },
+  rootString: 2 as StringNumber,
+  strictness: 'string',
+  range: null,
+} as const;
+const build: Exercise = {
+  ...task,
+  kind: 'build',
+  quality: 'minor',
+  voicing: { kind: 'form', form: 'triad-321', full: false },
+  marksRoot: true,
+  asksFinger: true,
+};
+const reveal = { exercise: build, notes: key };
+
+const ofPlaces = (places: readonly Place[], verdict: Verdict | null) =>
+  revealedChart(standardGuitar, reveal, { places }, verdict, 'english');
+
 describe('a chart of an answer', () => {
   it('prints what is right, strikes the slip through and rings where it is', () => {
-    const chart = answerChart(standardGuitar, key, given, slip);
+    const chart = ofPlaces(given, slip);
     expect(
       chart.notes.map(({ place: at, look, label, root }) => [at.string, at.fret, look, label, root]),
     ).toEqual([
@@ -36,14 +56,14 @@ describe('a chart of an answer', () => {
 
   it('names the tones of a right answer that lies elsewhere than the key', () => {
     const higher = key.map(({ place: at }) => place(at.string, at.fret + 12));
-    const chart = answerChart(standardGuitar, key, higher, { kind: 'right' });
+    const chart = ofPlaces(higher, { kind: 'right' });
     expect(chart.notes.map(({ label }) => label)).toEqual(['5', 'R', '♭3']);
     expect(chart.notes.every(({ look }) => look === 'filled')).toBe(true);
     expect(chart.legend.map(({ words }) => words)).toEqual(['root']);
   });
 
   it('is the key with its fingers where nothing was placed', () => {
-    const chart = answerChart(standardGuitar, key, [], null);
+    const chart = ofPlaces([], null);
     expect(chart.notes.map(({ place: at, finger }) => [at.string, finger])).toEqual([
       [3, 2],
       [2, 3],
@@ -52,7 +72,7 @@ describe('a chart of an answer', () => {
   });
 
   it('draws no slur where two explanations fit', () => {
-    const chart = answerChart(standardGuitar, key, given, {
+    const chart = ofPlaces(given, {
       kind: 'unclear',
       causes: ['low-string-map', 'one-fret-off'],
       marks: slip.marks,
@@ -64,22 +84,6 @@ describe('a chart of an answer', () => {
 });
 
 describe('a chart of a reveal', () => {
-  const task = {
-    instrument: 'guitar',
-    root: { letter: 'E', alteration: 0 },
-    rootString: 2 as StringNumber,
-    strictness: 'string',
-    range: null,
-  } as const;
-  const build: Exercise = {
-    ...task,
-    kind: 'build',
-    quality: 'minor',
-    voicing: { kind: 'form', form: 'triad-321', full: false },
-    marksRoot: true,
-    asksFinger: true,
-  };
-  const reveal = { exercise: build, notes: key };
   const places = key.map((note) => note.place);
   const beside = (cause: SlipVerdict['cause']): SlipVerdict => ({
     kind: 'slip',
@@ -105,6 +109,53 @@ describe('a chart of a reveal', () => {
       'english',
     );
     expect(chart.notes.map(({ finger }) => finger)).toEqual([2, 3, 1]);
+  });
+
+  it('says of each note when it came where the order went otherwise, and only there', () => {
+    const scale: Exercise = {
+      ...task,
+      kind: 'scale',
+      scale: 'minor-pentatonic',
+      coverage: 'every-tone',
+      order: 'up-and-down',
+      rootFinger: 1,
+    };
+    const [first, second, third] = places as [Place, Place, Place];
+    const answer = { places: [second, first, third, first, second] };
+    const chart = (verdict: Verdict) =>
+      revealedChart(standardGuitar, { exercise: scale, notes: key }, answer, verdict, 'english');
+    const turned = chart(beside('wrong-order'));
+    expect(turned.notes.map(({ place: at, visits }) => [at.string, visits])).toEqual([
+      [3, [2, 4]],
+      [2, [1, 5]],
+      [1, [3]],
+    ]);
+    expect(turned.legend.map(({ words }) => words)).toContain('your order');
+    expect(chart({ kind: 'right' }).notes.every(({ visits }) => visits === undefined)).toBe(true);
+    expect(chart({ kind: 'right' }).legend.map(({ words }) => words)).toEqual(['root']);
+  });
+
+  it('shows of a scale no finger but the one that is asked', () => {
+    const fingers = (asksFinger: boolean) =>
+      revealedChart(
+        standardGuitar,
+        {
+          exercise: {
+            ...task,
+            kind: 'scale',
+            scale: 'minor-pentatonic',
+            coverage: 'every-tone',
+            rootFinger: 3,
+            asksFinger,
+          },
+          notes: key,
+        },
+        { places },
+        { kind: 'right' },
+        'english',
+      ).notes.map(({ finger }) => finger);
+    expect(fingers(true)).toEqual([undefined, 3, undefined]);
+    expect(fingers(false)).toEqual([undefined, undefined, undefined]);
   });
 
   it('shows each place once, however often it was visited', () => {

@@ -144,11 +144,12 @@ export function slipsOf(exercise: Exercise, key: readonly KeyNote[]): readonly M
   ];
   if (!isFind) {
     // A diminished, augmented or power chord has no relative.
+    const hasMinorThird = key.some((one) => one.degree === 'b3');
     if (
       exercise.kind === 'scale' ||
       (exercise.kind === 'build' && !['dim', 'aug', '5', 'sus2', 'sus4'].includes(exercise.quality))
     )
-      made.push({ cause: 'relative-root', places: shift(3) }, { cause: 'relative-root', places: shift(-3) });
+      made.push({ cause: 'relative-root', places: shift(hasMinorThird ? 3 : -3) });
     const frets = right.map((spot) => spot.fret);
     const ends = Math.min(...frets) + Math.max(...frets);
     made.push({ cause: 'frets-mirrored', places: right.map((spot) => place(spot.string, ends - spot.fret)) });

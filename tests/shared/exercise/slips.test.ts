@@ -26,7 +26,8 @@ const alsoTrue: Partial<Record<SlipCause, (exercise: Exercise) => readonly SlipC
   // Any voicing, turned round, may be the chord but for one note; strings 1 and 6 share their notes.
   'strings-reversed': (exercise) => [
     ...(isFree(exercise) ? (['missing-tone'] as const) : []),
-    ...(exercise.kind === 'find' ? (['right-note-wrong-string'] as const) : []),
+    // One note a string over says nothing of where strings were counted from.
+    ...(exercise.kind === 'find' ? (['right-note-wrong-string', 'next-string'] as const) : []),
   ],
   // Mirrored frets of a shape may be its strings turned round, or the shape where string 6 would put it.
   'frets-mirrored': () => ['strings-reversed', 'low-string-map'],

@@ -119,7 +119,7 @@ describe('POSITION-1…3: every scale, letter, string, fret and finger against t
             const position = positionAt(standardGuitar, root, scale, place(string, fret), finger);
             const low = fret - finger + 1;
             const high = low + 3;
-            expect(position !== undefined).toBe(low >= 0 && high <= 19);
+            expect(position !== undefined).toBe(low >= 1 && high <= 19);
             if (!position) continue;
             const inScale = (midi: number) =>
               semitones[scale].includes((((midi - rootClass) % 12) + 12) % 12);
@@ -179,7 +179,7 @@ describe('POSITION-1, POSITION-2: any instrument', () => {
             if ((own + fret) % 12 !== rootClass) continue;
             const rootPlace = place(index + 1, fret);
             const position = positionAt(instrument, { letter: root, alteration: 0 }, scale, rootPlace, 1);
-            expect(position !== undefined).toBe(fret + hand - 1 <= instrument.fretCount);
+            expect(position !== undefined).toBe(fret >= 1 && fret + hand - 1 <= instrument.fretCount);
             if (!position) continue;
             const spots = (low: number, high: number) =>
               open.flatMap((midi, at) =>
@@ -210,20 +210,20 @@ describe('POSITION-1, POSITION-2: any instrument', () => {
 
   test('on a re-entrant ukulele string 3 starts, string 1 ends, and string 4 is as right as string 2 or 1', () => {
     const ukulele = known(instrumentById('ukulele'), 'ukulele');
-    const c: NoteName = { letter: 'C', alteration: 0 };
-    // Source: computed from the tuning G4 C4 E4 A4: C major from the open strings on.
-    const position = known(positionAt(ukulele, c, 'major', place(3, 0), 1), 'position');
+    const d: NoteName = { letter: 'D', alteration: 0 };
+    // Source: computed from the tuning G4 C4 E4 A4: D major with the index on fret 2.
+    const position = known(positionAt(ukulele, d, 'major', place(3, 2), 1), 'position');
     expect(position.notes.map(({ place: spot }) => [spot.string, spot.fret])).toEqual([
-      [3, 0],
       [3, 2],
-      [2, 0],
-      [2, 1],
+      [3, 4],
+      [2, 2],
       [2, 3],
-      [1, 0],
+      [2, 5],
       [1, 2],
-      [1, 3],
+      [1, 4],
+      [1, 5],
     ]);
-    for (const fret of [0, 2, 4])
+    for (const fret of [2, 4, 6])
       expect(position.accepted.some((spot) => samePlace(spot, place(4, fret)))).toBe(true);
   });
 

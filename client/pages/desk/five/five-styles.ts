@@ -23,6 +23,10 @@ export const fiveStyles = css`
     gap: var(--space-3) var(--space-5);
     grid-template-columns: repeat(auto-fit, minmax(15rem, 1fr));
   }
+  .again {
+    align-self: center;
+    scroll-margin: var(--space-2);
+  }
   .label {
     font-weight: 600;
   }

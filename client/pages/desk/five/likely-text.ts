@@ -46,14 +46,15 @@ function namesText(
   slips: readonly { readonly slip: LikelySlip; readonly astray: readonly Place[] }[],
 ): string {
   const neck = instrumentById(exercise.instrument) ?? standardGuitar;
-  const words = [...slips]
-    .sort((a, b) => a.astray.length - b.astray.length)
-    .map(({ slip: { cause }, astray: [first, ...more] }) => {
-      const name = uncapital(slipName(cause, neck));
-      return first && more.length === 0 ? `${name} (${placeText(first)})` : name;
-    });
-  const said = [...new Set(words)].slice(0, mostNames);
-  return said.length === 0 ? '' : `Likely slips: ${list(said)}.`;
+  const said = new Map<string, string>();
+  for (const { slip, astray } of [...slips].sort((a, b) => a.astray.length - b.astray.length)) {
+    const name = uncapital(slipName(slip.cause, neck));
+    const [first, ...more] = astray;
+    // A slip of several answers is said once, with its place where one of them has only one note astray.
+    if (!said.has(name)) said.set(name, first && more.length === 0 ? `${name} (${placeText(first)})` : name);
+  }
+  const words = [...said.values()].slice(0, mostNames);
+  return words.length === 0 ? '' : `Likely slips: ${list(words)}.`;
 }
 
 /** What of the slip is not in the key. */

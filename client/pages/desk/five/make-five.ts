@@ -58,10 +58,13 @@ export class DeskMakeFive extends LitElement {
       ${this.made.length === 0 ? `Make ${String(count)}` : `Make ${String(count)} others`}
     </button>`;
     return html`<div class="fields">
-        ${this.wishes()} ${this.refusal === '' ? nothing : refusalLine(this.refusal)}
+        <div class="wishes">
+          ${this.wishes()} ${this.made.length === 0 ? nothing : html`<div class="again">${make}</div>`}
+        </div>
+        ${this.refusal === '' ? nothing : refusalLine(this.refusal)}
         ${lack === null ? nothing : html`<p class="soft" role="status">${lack}</p>`}
         <div class="visually-hidden" role="status">${this.said}</div>
-        ${this.made.length === 0 ? nothing : html`<div class="again">${make}</div>`} ${this.list()}
+        ${this.list()}
       </div>
       <div class="row end">
         ${this.made.length === 0 ? make : nothing}
@@ -83,8 +86,7 @@ export class DeskMakeFive extends LitElement {
   private wishes() {
     const { fields } = this;
     const neck = instrumentById(this.instrument) ?? standardGuitar;
-    return html`<div class="wishes">
-      ${choiceField('What', { choices: Object.entries(rungWords) }, fields.rung, (rung) =>
+    return html` ${choiceField('What', { choices: Object.entries(rungWords) }, fields.rung, (rung) =>
         this.change({ rung: rung as Rung }),
       )}
       ${stringField('Root on strings', neck, fields.rootStrings, 'many', (string) => {
@@ -105,7 +107,7 @@ export class DeskMakeFive extends LitElement {
           Frets, how many
           <span class="soft small"
             >${fields.narrow ? `frets ${String(fields.range.low)} to ${String(fields.range.high)}` : 'the whole neck'}
-            · ${fields.count}</span
+            · ${fields.count === 1 ? 'one exercise' : `${String(fields.count)} exercises`}</span
           >
         </summary>
         <div class="more">
@@ -128,8 +130,7 @@ export class DeskMakeFive extends LitElement {
             (count) => this.change({ count: Number(count) }),
           )}
         </div>
-      </details>
-    </div>`;
+      </details>`;
   }
 
   private ownRoots() {

@@ -10,7 +10,7 @@ import { percent } from '../live/figures.ts';
 import { groupFields, settingsIn } from './group-fields.ts';
 import './register.ts';
 import type { RegisterEvent } from './register.ts';
-import { dayOf } from './words.ts';
+import { dayOf, groupLine } from './words.ts';
 
 /** One group: its register, plans, settings and past classes, and the door to the next class. */
 @customElement('desk-group')
@@ -87,7 +87,7 @@ export class DeskGroup extends LitElement {
       <div>
         <p><a class="back" href=${homePath}>All groups</a></p>
         <h1>${group.name}</h1>
-        <p class="soft">${group.school}</p>
+        <p class="soft">${groupLine(group, this.naming.of(group.naming))}</p>
         <div role="status" class="visually-hidden">${this.said}</div>
         ${refusalLine(this.refusal)}
       </div>

@@ -6,6 +6,7 @@ import { NamingHere } from '../naming-here.ts';
 import { formOf, refusalLine } from '../refusal.ts';
 import { NavigateEvent, classPath, groupPath } from '../routes.ts';
 import { spacedCode } from '../spaced-code.ts';
+import { groupLine } from './words.ts';
 import { groupFields, newGroup, settingsIn } from './group-fields.ts';
 
 /** The teacher's groups, and the way to a new one. */
@@ -25,6 +26,15 @@ export class DeskGroups extends LitElement {
       }
       li:first-child {
         border-top: 0;
+      }
+      .fields {
+        align-items: start;
+        display: grid;
+        gap: var(--space-3) var(--space-5);
+        grid-template-columns: repeat(auto-fit, minmax(min(20rem, 100%), 1fr));
+      }
+      .last {
+        grid-column: 1 / -1;
       }
       .name {
         font-family: var(--face-title);
@@ -58,9 +68,11 @@ export class DeskGroups extends LitElement {
       <section class="sheet">
         <details ?open=${this.groups?.length === 0}>
           <summary>Add a group</summary>
-          <form class="stack" @submit=${this.add}>
+          <form class="fields" @submit=${this.add}>
             ${groupFields(this.fresh, this.naming.of(this.fresh.naming))}
-            <div><button class=${this.groups?.length === 0 ? 'primary' : ''}>Add this group</button></div>
+            <div class="last">
+              <button class=${this.groups?.length === 0 ? 'primary' : ''}>Add this group</button>
+            </div>
           </form>
         </details>
       </section>
@@ -89,7 +101,7 @@ export class DeskGroups extends LitElement {
           html`<li>
             <div>
               <a class="name" href=${groupPath(group.id)}>${group.name}</a>
-              <p class="soft">${group.school}</p>
+              <p class="soft">${groupLine(group, this.naming.of(group.naming))}</p>
             </div>
             ${
               group.openClass

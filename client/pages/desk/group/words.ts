@@ -1,3 +1,5 @@
+import { instrumentById, type InstrumentId } from '../../../../shared/theory/fretboard.ts';
+import { instrumentName } from '../../../../shared/theory/instrument.ts';
 import type { NoteNaming } from '../../../../shared/theory/naming.ts';
 
 /** How each naming calls the notes, for a teacher to choose from. */
@@ -8,6 +10,15 @@ export const namingWords: Readonly<Record<NoteNaming, string>> = {
 };
 
 export const languageWords: Readonly<Record<string, string>> = { en: 'English' };
+
+/** What stands below a group's name: its school and what it plays. */
+export function groupLine(
+  { school, instrument }: { readonly school: string; readonly instrument: InstrumentId },
+  naming: NoteNaming,
+): string {
+  const neck = instrumentById(instrument);
+  return [school, neck ? instrumentName(neck, naming) : ''].filter((part) => part !== '').join(' · ');
+}
 
 /** A day in the reader's own way of writing it. */
 export function dayOf(time: number): string {

@@ -2,11 +2,12 @@ import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { instrumentById, standardGuitar, type InstrumentId } from '../../../../shared/theory/fretboard.ts';
 import { tuningRow } from '../../../../shared/theory/instrument-id.ts';
-import { instrumentName } from '../../../../shared/theory/instrument.ts';
+import { instrumentName, tunedStrings } from '../../../../shared/theory/instrument.ts';
 import type { NoteNaming } from '../../../../shared/theory/naming.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { refusalLine } from '../refusal.ts';
 import { fieldsOf, instrumentIn, isOwnTuning, tuningGroups, type InstrumentFields } from './fields.ts';
+import { tuningText } from './tuning-text.ts';
 
 /** Another instrument was chosen; not sent while the fields can't be read. */
 export class InstrumentEvent extends Event {
@@ -15,6 +16,16 @@ export class InstrumentEvent extends Event {
   constructor(instrument: InstrumentId) {
     super(InstrumentEvent.kind);
     this.instrument = instrument;
+  }
+}
+
+/** What is typed can't be read as an instrument, in a sentence; or can again, and the sentence is empty. */
+export class UnreadEvent extends Event {
+  static readonly kind = 'desk-unread';
+  readonly problem: string;
+  constructor(problem: string) {
+    super(UnreadEvent.kind, { bubbles: true, composed: true });
+    this.problem = problem;
   }
 }
 
@@ -45,7 +56,7 @@ export class DeskInstrumentPicker extends LitElement {
         align-items: end;
         display: grid;
         gap: var(--space-3);
-        grid-template-columns: repeat(auto-fit, minmax(6rem, 1fr));
+        grid-template-columns: repeat(auto-fit, minmax(8rem, 1fr));
       }
     `,
   ];
@@ -113,7 +124,7 @@ export class DeskInstrumentPicker extends LitElement {
         <div class="more">
           <div class="numbers">
             ${this.number('Capo at fret', 'capo')} ${this.number('Frets', 'frets')}
-            ${this.number('Scale, mm', 'scale')}
+            ${this.number('Scale length, mm', 'scale')}
           </div>
           <label
             >Open strings, lowest first
@@ -142,11 +153,11 @@ export class DeskInstrumentPicker extends LitElement {
     </label>`;
   }
 
-  /** What the closed fields hold, where it isn't what the name says already. */
+  /** How the fields were read, each string with its octave. */
   private summary(id: InstrumentId): string {
     const neck = instrumentById(id) ?? standardGuitar;
     const { capo, frets, scaleLengthMm } = neck.spec;
-    const strings = this.fields.strings.trim();
+    const strings = tuningText(tunedStrings(neck.spec.tuning), this.naming);
     return `${strings} · ${capo === 0 ? 'no capo' : `capo ${String(capo)}`} · ${String(frets)} frets · ${String(scaleLengthMm)} mm`;
   }
 
@@ -166,6 +177,7 @@ export class DeskInstrumentPicker extends LitElement {
 
   private settle() {
     const read = instrumentIn(this.fields, this.naming);
+    this.dispatchEvent(new UnreadEvent(read.ok ? '' : read.error));
     if (!read.ok || read.value === this.value) return;
     this.value = read.value;
     this.dispatchEvent(new InstrumentEvent(read.value));

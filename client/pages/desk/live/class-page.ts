@@ -9,6 +9,7 @@ import { connectDesk } from '../../../connection/socket.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { NamingHere } from '../naming-here.ts';
 import { homePath } from '../routes.ts';
+import { AsRead } from './as-read.ts';
 import './asking.ts';
 import './bar.ts';
 import './class-panel.ts';
@@ -18,7 +19,8 @@ import { DeskDrawer } from './drawer.ts';
 import { PanelEvent, type CommandEvent, type Panel, type StepEvent } from './events.ts';
 import './header.ts';
 import type { DeskHeader } from './header.ts';
-import { keyActionOf, pedalPause, pressOf, type KeyAction } from './keys.ts';
+import { KeyPresses } from './key-presses.ts';
+import { pedalPause, type KeyAction } from './keys.ts';
 import './make-dialog.ts';
 import './plan-column.ts';
 import { loadPreferences, savePreferences, type Preferences } from './preferences.ts';
@@ -28,6 +30,9 @@ import './shown.ts';
 import { StepLine } from './step-line.ts';
 import { actionOf, currentRound, nextStep, stepBack, type Step, type StepAction } from './steps.ts';
 import './summary.ts';
+
+/** What has the keyboard to itself while it is open. */
+const dialogs: ReadonlySet<Panel | null> = new Set<Panel>(['make', 'change', 'chart', 'class']);
 
 /**
  * The live Desk. It owns the line to the class and what is open beside the round; its parts get the view and say
@@ -53,18 +58,17 @@ export class DeskClass extends LitElement {
   private offset = 0;
   private timed: DeskView | null = null;
   private readonly naming = new NamingHere(this);
-  private read: { readonly sent: DeskView; readonly view: DeskView } | null = null;
+  private readonly asRead = new AsRead();
   private readonly line = new StepLine();
   private pedalAt = -Infinity;
 
-  override connectedCallback() {
-    super.connectedCallback();
-    document.addEventListener('keydown', this.onKey);
-  }
-
-  override disconnectedCallback() {
-    super.disconnectedCallback();
-    document.removeEventListener('keydown', this.onKey);
+  constructor() {
+    super();
+    new KeyPresses(this, {
+      settings: () => this.preferences.keys,
+      isCovered: () => this.view === null || dialogs.has(this.panel),
+      press: (action, at) => this.follow(action, at),
+    });
   }
 
   protected override willUpdate(properties: PropertyValues<this>) {
@@ -85,16 +89,8 @@ export class DeskClass extends LitElement {
   }
 
   private get view(): DeskView | null {
-    return this.asRead(this.live.connection?.view('desk:view') ?? null);
-  }
-
-  /** The view with notes named as the teacher reads them; the same view stays the same object. */
-  private asRead(sent: DeskView | null): DeskView | null {
-    if (!sent) return null;
-    const naming = this.naming.of(sent.naming);
-    if (this.read?.sent !== sent || this.read.view.naming !== naming)
-      this.read = { sent, view: naming === sent.naming ? sent : { ...sent, naming } };
-    return this.read.view;
+    const sent = this.live.connection?.view('desk:view');
+    return sent ? this.asRead.of(sent, this.naming.of(sent.naming)) : null;
   }
 
   override render() {
@@ -260,25 +256,9 @@ export class DeskClass extends LitElement {
     this.requestUpdate();
   }
 
-  private readonly onKey = (event: KeyboardEvent): void => {
-    const action = keyActionOf(pressOf(event), this.preferences.keys);
-    if (action === null || !this.view || this.isCovered(event)) return;
-    event.preventDefault();
-    this.follow(action, this.view, event.timeStamp);
-  };
-
-  /** A dialog has the keyboard to itself. */
-  private isCovered(event: KeyboardEvent): boolean {
-    return (
-      this.panel === 'make' ||
-      this.panel === 'change' ||
-      this.panel === 'chart' ||
-      this.panel === 'class' ||
-      event.composedPath().some((target) => target instanceof HTMLDialogElement)
-    );
-  }
-
-  private follow(action: KeyAction, view: DeskView, at: number) {
+  private follow(action: KeyAction, at: number) {
+    const { view } = this;
+    if (!view) return;
     switch (action) {
       case 'students':
         this.turnDrawer();

@@ -107,7 +107,7 @@ export class DeskDrawer extends LitElement {
     const name = this.nameOf(view, student);
     const covered = this.hiding && currentRound(view)?.phase !== 'revealed';
     return html`<li>
-      <button class="student" aria-expanded=${open} @click=${() => (this.openId = open ? null : student.id)}>
+      <button class="student" aria-expanded=${open} @click=${() => this.turn(student.id)}>
         ${standingSign(standing)}<span>${name}</span
         ><span class="soft"
           >${noteOf(student, standing, covered ? null : (currentRound(view)?.exercise ?? null))}</span
@@ -124,6 +124,16 @@ export class DeskDrawer extends LitElement {
           : nothing
       }
     </li>`;
+  }
+
+  /** What opens below a student's row is brought into sight. */
+  private async turn(id: DeskStudentView['id']) {
+    this.openId = this.openId === id ? null : id;
+    if (this.openId === null) return;
+    await this.updateComplete;
+    const detail = this.renderRoot.querySelector('desk-student-detail');
+    await detail?.updateComplete;
+    detail?.closest('li')?.scrollIntoView({ block: 'nearest' });
   }
 
   /** With names hidden a student keeps one number, so that the teacher can still tell them apart. */

@@ -38,6 +38,7 @@ export class DeskFiguresRow extends LitElement {
       dd {
         color: var(--soft);
         font-size: 1.4rem;
+        line-height: 1;
         margin: 0;
         white-space: nowrap;
       }

@@ -85,7 +85,7 @@ export class DeskHeatMap extends LitElement {
           this.covered
             ? nothing
             : html`<rootcall-legend
-                .entries=${[{ sign: 'ring', words: 'expected, numbers count answers' }]}
+                .entries=${[{ sign: 'ring', words: 'the answer key; numbers count answers' }]}
               ></rootcall-legend>`
         }
       </header>

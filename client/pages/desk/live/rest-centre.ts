@@ -1,7 +1,9 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { patternText } from '../../../../shared/exercise/pattern.ts';
 import { wordingOf } from '../../../../shared/exercise/wording.ts';
 import type { DeskView } from '../../../../shared/protocol/views.ts';
+import { instrumentById, standardGuitar } from '../../../../shared/theory/fretboard.ts';
 import '../charts.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { limitWords } from '../maker/words.ts';
@@ -72,6 +74,7 @@ export class DeskRestCentre extends LitElement {
     const { view } = this;
     if (!view) return nothing;
     const last = view.rounds.at(-1);
+    const neck = instrumentById(view.instrument) ?? standardGuitar;
     return html`
       ${
         last?.voided
@@ -80,6 +83,7 @@ export class DeskRestCentre extends LitElement {
             </p>`
           : nothing
       }
+      ${view.pattern && !this.hiding ? html`<p>${patternText(view.pattern, 'class', neck)}</p>` : nothing}
       ${this.next(view)}
       ${
         view.rounds.length === 0

@@ -14,6 +14,9 @@ import './heat-map.ts';
 import './named-list.ts';
 import { currentRound } from './steps.ts';
 
+/** More strings than this need a wider card for their key. */
+const mostNarrow = 7;
+
 /** The middle of the live Desk while a round is on: what is asked, how it goes, where the answers lie. */
 @customElement('desk-round-centre')
 export class DeskRoundCentre extends LitElement {
@@ -46,6 +49,7 @@ export class DeskRoundCentre extends LitElement {
         display: grid;
         gap: var(--space-1);
         grid-area: key;
+        grid-template-columns: minmax(0, 1fr);
         padding: var(--space-2) var(--space-3);
         text-align: center;
       }
@@ -89,13 +93,16 @@ export class DeskRoundCentre extends LitElement {
     if (!round) return nothing;
     const { title, detail } = wordingOf(round.exercise, view.naming);
     const hidden = this.hiding && round.phase !== 'revealed';
-    this.toggleAttribute('wide-key', !hidden && chartView(keyChart(round.exercise, view.naming)) === 'lying');
+    const isWide =
+      chartView(keyChart(round.exercise, view.naming)) === 'lying' ||
+      neckOf(round.exercise).openStrings.length > mostNarrow;
+    this.toggleAttribute('wide-key', !hidden && isWide);
     return html`
       <section class="task" aria-label="The round">
         <h1>${title}</h1>
         <p><span class="soft">${detail}</span> <b>${this.phase(round)}</b></p>
         <desk-figures-row .view=${view} .covered=${hidden}></desk-figures-row>
-        ${view.pattern ? html`<p class="pattern">${patternText(view.pattern, 'class', neckOf(round.exercise))}</p>` : nothing}
+        ${view.pattern && !hidden ? html`<p class="pattern">${patternText(view.pattern, 'class', neckOf(round.exercise))}</p>` : nothing}
       </section>
       <section class="sheet key" aria-label="Answer key">
         <p class="soft small">Answer key</p>

@@ -68,7 +68,7 @@ export class DeskStudentDetail extends LitElement {
     const covered = this.hiding && round?.phase !== 'revealed';
     const neck = instrumentById(view.instrument) ?? standardGuitar;
     return html`
-      ${student.pattern ? html`<p class="small">${patternText(student.pattern, 'student', neck)}</p>` : nothing}
+      ${student.pattern && !covered ? html`<p class="small">${patternText(student.pattern, 'student', neck)}</p>` : nothing}
       ${
         round && shown && !covered && shown.verdict.kind === 'unclear'
           ? this.unclear(round.exercise, shown.verdict)

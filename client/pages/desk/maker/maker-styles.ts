@@ -119,10 +119,13 @@ export const makerStyles = css`
   .pair.named {
     grid-template-columns: minmax(5rem, 1fr) minmax(0, 2fr);
   }
+  /* What is asked and what is right stays in sight while the fields scroll. */
   .preview {
     display: grid;
     gap: var(--space-3);
     min-height: 15rem;
+    position: sticky;
+    top: 0;
   }
   .preview desk-key-chart {
     --lying-height: 11rem;
@@ -150,6 +153,7 @@ export const makerStyles = css`
     .preview {
       grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
       min-height: 0;
+      position: static;
     }
     .preview desk-key-chart:not([lying]) {
       height: 12rem;

@@ -9,6 +9,7 @@ import type { ChordQuality } from '../../../../shared/theory/tables/chords.ts';
 import type { ScaleId } from '../../../../shared/theory/tables/scales.ts';
 import '../charts.ts';
 import { deskStyles } from '../desk-styles.ts';
+import type { UnreadEvent } from '../instrument/instrument-picker.ts';
 import type { ChangeEvent } from './change-event.ts';
 import { changed } from './changed.ts';
 import { choiceField, segments } from './choice-field.ts';
@@ -52,14 +53,18 @@ export class DeskMaker extends LitElement {
   @property({ type: Boolean }) timed = false;
   @property({ type: Boolean }) keyHidden = false;
   @state() private draft: Draft = this.from;
+  /** Why the instrument that is being typed can't be read. */
+  @state() private unread = '';
 
   protected override willUpdate(properties: PropertyValues<this>) {
-    if (properties.has('from')) this.draft = this.from;
+    if (!properties.has('from')) return;
+    this.draft = this.from;
+    this.unread = '';
   }
 
   override render() {
     const { draft } = this;
-    const problem = problemOf(draft);
+    const problem = this.problem();
     return html`<form class="maker" @submit=${this.submit}>
       <div class="fields">
         <div class="stack">
@@ -77,6 +82,7 @@ export class DeskMaker extends LitElement {
               .naming=${this.naming}
               .ofGroup=${this.ofGroup}
               .timed=${this.timed}
+              @desk-unread=${({ problem }: UnreadEvent) => (this.unread = problem)}
               @desk-change=${(event: ChangeEvent) => this.change(event.change)}
             ></desk-maker-details>
           </details>
@@ -89,6 +95,10 @@ export class DeskMaker extends LitElement {
         <slot></slot>
       </div>
     </form>`;
+  }
+
+  private problem(): string | null {
+    return this.unread === '' ? problemOf(this.draft) : this.unread;
   }
 
   /** What the first glance needs of each kind. */
@@ -174,7 +184,7 @@ export class DeskMaker extends LitElement {
 
   private submit(event: SubmitEvent) {
     event.preventDefault();
-    if (problemOf(this.draft) !== null) return;
+    if (this.problem() !== null) return;
     this.dispatchEvent(new MadeEvent(exerciseOf(this.draft), this.timed ? this.draft.seconds : null));
   }
 }

@@ -11,7 +11,7 @@ export function scaleFields(draft: Draft, change: (change: Partial<Draft>) => vo
     {
       choices: [
         ['every-pitch', 'every note of the position'],
-        ['every-tone', 'each tone of the scale once'],
+        ['every-tone', 'every note name once'],
       ],
     },
     draft.coverage,
