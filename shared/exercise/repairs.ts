@@ -46,8 +46,12 @@ export function repairsOf(exercise: BuildExercise, places: readonly Place[]): re
       more < mostChanges ? choices : choices.map((some) => some.filter((choice) => choice !== silent));
     for (const extra of subsets(strings.length, more, [...forced, ...free]))
       vary(given, offered, [...forced, ...extra], (chosen) => {
-        if (chosen.some((choice) => choice.bit < 0)) return;
-        if ((chosen.reduce((bits, choice) => bits | choice.bit, 0) & needed) !== needed) return;
+        let bits = 0;
+        for (const { bit } of chosen) {
+          if (bit < 0) return;
+          bits |= bit;
+        }
+        if ((bits & needed) !== needed) return;
         if (!chosen.some((choice, index) => isRootAt[index]?.(choice.fret))) return;
         const spots = chosen.flatMap((choice, index) =>
           choice.fret === null ? [] : [place(strings[index] ?? 0, choice.fret)],

@@ -22,7 +22,7 @@ export const instrumentOf: (exercise: Exercise) => Instrument = perObject((exerc
 );
 
 /** The degrees that belong to what is asked. */
-export function degreesAsked(exercise: Exercise): readonly Degree[] {
+export const degreesAsked: (exercise: Exercise) => readonly Degree[] = perObject((exercise) => {
   switch (exercise.kind) {
     case 'find':
       return ['1'];
@@ -33,7 +33,7 @@ export function degreesAsked(exercise: Exercise): readonly Degree[] {
     case 'scale':
       return scaleDegrees(exercise.scale);
   }
-}
+});
 
 /** The degree of a slash chord's bass that the chord itself doesn't have. */
 function foreignBass({ root, quality, bass }: BuildExercise): readonly Degree[] {

@@ -9,7 +9,7 @@ import type { Exercise } from './exercise.ts';
 import type { Explanation } from './explanations.ts';
 import { arePlacesRight } from './right.ts';
 import { degreesAsked, instrumentOf, isInRange, isRootBound, toneAt } from './roots.ts';
-import { targetsOf } from './targets.ts';
+import { targetsOf, type Target } from './targets.ts';
 import { twinsOf } from './twins.ts';
 import type { SlipCause } from './verdict.ts';
 
@@ -67,10 +67,11 @@ function causeElsewhere(exercise: Exercise, places: readonly Place[]): SlipCause
   if (!needed.every((degree) => sounding.includes(degree))) return undefined;
   if (exercise.kind === 'build' && new Set(places.map((spot) => spot.string)).size < places.length)
     return undefined;
-  const isPartOfOne = targetsOf(exercise).some(({ accepted }) =>
-    places.every((spot) => holds(accepted, spot)),
-  );
-  if (exercise.kind !== 'find' && isPartOfOne) return undefined;
+  const isFixed =
+    exercise.kind === 'scale' || (exercise.kind === 'build' && exercise.voicing.kind === 'form');
+  const isPartOf = (target: Target) => places.every((spot) => holds(target.accepted, spot));
+  // What only leaves places out lies where it was asked.
+  if (isFixed && targetsOf(exercise).some(isPartOf)) return undefined;
   const { strictness, range, rootString } = exercise;
   const isBound = isRootBound(exercise);
   const roots = places.filter((spot) => spot.string === rootString && isRootTone(exercise, spot));

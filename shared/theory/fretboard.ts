@@ -1,4 +1,5 @@
 import { known } from '../lib/assert.ts';
+import { perObject } from '../lib/per-object.ts';
 import type { Brand } from '../lib/brand.ts';
 import { parseInstrument, tuningIds } from './instrument-id.ts';
 import type { InstrumentSpec } from './instrument.ts';
@@ -80,10 +81,14 @@ export function stringNumbers(instrument: Instrument): readonly StringNumber[] {
   return instrument.openStrings.map((_, index) => (index + 1) as StringNumber);
 }
 
+/** Worked out once: judging asks for it more than for anything else. */
+const openMidi = perObject((instrument: Instrument): readonly number[] => instrument.openStrings.map(midiOf));
+
 /** The sounding note at a place: string 2, fret 1 is 60 in standard tuning. */
 export function midiAt(instrument: Instrument, place: Place): MidiNote {
-  const open = known(instrument.openStrings[place.string - 1], `string ${String(place.string)}`);
-  return (midiOf(open) + place.fret) as MidiNote;
+  const open = openMidi(instrument)[place.string - 1];
+  if (open === undefined) throw new Error(`no string ${String(place.string)}`);
+  return (open + place.fret) as MidiNote;
 }
 
 /** The pitch class at a place. */

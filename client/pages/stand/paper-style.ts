@@ -76,6 +76,20 @@ export const paperStyle = css`
       max-width: none;
     }
   }
+  /* Where not all words fit, what was said of the answer comes first; the task is known. */
+  @media (min-aspect-ratio: 6/5) and (max-height: 360px) {
+    .words {
+      gap: var(--space-1);
+      padding-inline: var(--space-4);
+    }
+    .words .soft {
+      font-size: var(--text-small);
+      order: 1;
+    }
+    h1 {
+      font-size: 1.25rem;
+    }
+  }
   @media (min-aspect-ratio: 6/5) and (min-height: 600px) {
     .words {
       padding-inline: var(--space-6);

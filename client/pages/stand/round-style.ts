@@ -263,6 +263,32 @@ export const roundStyle = css`
       padding-inline: var(--space-3);
     }
   }
+  /* A small phone lying: task and bar would squeeze each other in one row. */
+  @media (min-aspect-ratio: 6/5) and (max-width: 720px) {
+    .round:not(.with-keys) {
+      grid-template:
+        'task window' auto
+        'neck keys' minmax(0, 1fr)
+        'bar keys' auto / minmax(0, 1fr) auto;
+    }
+    .round:not(.with-keys) header {
+      display: none;
+    }
+    .round:not(.with-keys) .bar {
+      min-height: calc(var(--target) + var(--space-1));
+      padding-top: var(--space-1);
+    }
+    .round:not(.with-keys) .bar button {
+      min-height: var(--target);
+    }
+    .report:has(~ .primary) {
+      max-width: none;
+    }
+    .take-back ~ .primary {
+      flex-direction: row;
+      gap: var(--space-2);
+    }
+  }
   @media (min-aspect-ratio: 6/5) and (min-height: 600px) {
     .round {
       padding: var(--space-4) var(--space-6) var(--space-5);

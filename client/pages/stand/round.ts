@@ -86,7 +86,7 @@ export class StandRound extends LitElement {
     return html`<div class=${name ? 'round with-keys' : 'round'}>
       ${standHeader(this.group, this.student)}
       <div class="task">
-        <h1 class=${title.length > longTitle ? 'long' : ''}>${title}</h1>
+        <h1 class=${title.length > longTitle && !name ? 'long' : ''}>${title}</h1>
         <p class="soft">
           ${detail}
           ${stage.seconds === null ? nothing : html`<span class="time">${timeWords(stage.seconds)}</span>`}
