@@ -210,3 +210,45 @@ test('every kind, on a ukulele and a left-handed seven-string too', async ({ bro
     { round: 5, name: 'Bram', cause: 'relative-root' },
   ]);
 });
+
+test('the Desk makes every kind on the spot, and five at once', async ({ browser }) => {
+  const fresh = await ProductionServer.start();
+  try {
+    const desk = await newPage(browser, { viewport: { width: 1366, height: 768 } });
+    await setUpGroup(desk, fresh, ['Edda'], [find('D')]);
+    const code = await openClass(desk);
+    const edda = await newPage(browser, phone);
+    await joinClass(edda, fresh, code, 'Edda');
+    await expect(edda.getByText('so both hands can stay on the guitar')).toBeVisible();
+
+    for (const [kind, title] of [
+      ['Find', 'Find D'],
+      ['Name', 'Name this place'],
+      ['Build', 'Build D minor'],
+      ['Scale', 'D minor pentatonic'],
+    ] as const)
+      await test.step(`asked on the spot: ${kind}`, async () => {
+        await desk.getByRole('button', { name: 'Ask something else' }).click();
+        const dialog = desk.getByRole('dialog');
+        await dialog.getByRole('radio', { name: kind, exact: true }).check({ force: true });
+        await dialog.getByRole('button', { name: 'Ask it now' }).click();
+        await expectTask(edda, title);
+        await step(desk, 'Hold');
+        await step(desk, 'Reveal');
+        await step(desk, 'Next');
+      });
+
+    await test.step('five made at once, and one of them asked', async () => {
+      await desk.getByRole('button', { name: 'Ask something else' }).click();
+      const dialog = desk.getByRole('dialog');
+      await dialog.getByRole('radio', { name: 'Make me five' }).check({ force: true });
+      await dialog.getByRole('button', { name: /^Make/ }).click();
+      await expect(dialog.getByRole('heading', { level: 3 })).toHaveCount(5);
+      const title = await dialog.getByRole('heading', { level: 3 }).first().innerText();
+      await dialog.getByRole('button', { name: /^Ask/ }).first().click();
+      await expectTask(edda, title);
+    });
+  } finally {
+    await fresh.remove();
+  }
+});
