@@ -63,7 +63,7 @@ function rightText(
 ): string {
   const subject = subjectOf(exercise, naming);
   if (exercise.kind === 'name')
-    return say(exercise.wanted === 'note' ? 'right-place' : 'right-interval', {
+    return say(exercise.wanted === 'note' ? 'right-place' : `right-${exercise.wanted}`, {
       ...slotsOf(exercise, naming),
       place: placeText(exercise.place),
       subject: namedText(rightName(exercise), exercise.wanted, naming),

@@ -8,6 +8,7 @@ import { capital } from './phrases.ts';
 const sentences = {
   'right-place': '{Place} is {subject}.',
   'right-interval': '{Place}: {subject} above {root}.',
+  'right-degree': '{Place} is the {subject} of {root}.',
   'right-places': '{Place} are {subject}.',
   'right-many': 'All {count} are {subject}.',
   'right-subject': '{Subject}.',
@@ -180,10 +181,14 @@ const sentences = {
   'name-third-major': 'The third here is the minor one, a fret lower.',
   'name-third-minor': 'The third here is the major one, a fret higher.',
   'name-beside': 'That is the name of the fret beside it.',
-  'name-other': 'That is another note.',
+  'name-other-note': 'That is another note.',
+  'name-other-interval': 'That is another interval.',
+  'name-other-degree': 'That is another degree.',
   'name-try': '{Place} is {name}.',
+  'name-try-degree': '{Place} is the {name} of {root}.',
   'name-try-interval': '{Place}: {name} above {root}.',
   'name-class': '{place} is {name}.',
+  'name-class-degree': '{place} is the {name} of {root}.',
   'name-class-interval': '{place}: {name} above {root}.',
 } as const;
 

@@ -31,7 +31,7 @@ export function nameWords(
   naming: NoteNaming,
 ): Words {
   const place = placeText(exercise.place);
-  const wantsNote = exercise.wanted === 'note';
+  const { wanted } = exercise;
   const name = namedText(rightName(exercise), exercise.wanted, naming);
   const slots = {
     ...slotsOf(exercise, naming),
@@ -39,12 +39,12 @@ export function nameWords(
     other: answer.named ? otherString(exercise, answer.named, verdict) : '',
   };
   return {
-    text: say(nameKey(verdict, answer), slots),
-    tryThis: say(wantsNote ? 'name-try' : 'name-try-interval', { ...slots, place, name }),
+    text: say(nameKey(verdict, answer, wanted), slots),
+    tryThis: say(wanted === 'note' ? 'name-try' : `name-try-${wanted}`, { ...slots, place, name }),
   };
 }
 
-function nameKey({ cause }: SlipVerdict, { named }: Answer): MessageKey {
+function nameKey({ cause }: SlipVerdict, { named }: Answer, wanted: NameExercise['wanted']): MessageKey {
   switch (cause) {
     case 'low-string-map':
     case 'strings-reversed':
@@ -61,7 +61,7 @@ function nameKey({ cause }: SlipVerdict, { named }: Answer): MessageKey {
     case 'one-fret-off':
       return 'name-beside';
     default:
-      return named ? 'name-other' : 'name-unsaid';
+      return named ? `name-other-${wanted}` : 'name-unsaid';
   }
 }
 
@@ -81,7 +81,7 @@ function otherString(exercise: NameExercise, named: Named, { cause }: SlipVerdic
 
 /** For a whole class: "string 3, fret 5 is C." */
 export function nameForClass(exercise: NameExercise, naming: NoteNaming): string {
-  return say(exercise.wanted === 'note' ? 'name-class' : 'name-class-interval', {
+  return say(exercise.wanted === 'note' ? 'name-class' : `name-class-${exercise.wanted}`, {
     place: placeText(exercise.place),
     name: namedText(rightName(exercise), exercise.wanted, naming),
     root: formatName(exercise.root, naming),

@@ -69,8 +69,9 @@ export function missingWords({ exercise, answer, verdict, naming }: Slipped, try
     const notes = lost
       .map((degree) => noteOnDegree(exercise.root, degree))
       .filter((note) => note !== undefined);
-    const spot = verdict.missing.find((missing) =>
-      lost.some((degree) => degree === toneAt(exercise, missing)),
+    const spot = nearestTo(
+      answer.places,
+      verdict.missing.filter((missing) => lost.some((degree) => degree === toneAt(exercise, missing))),
     );
     return {
       text: say(notes.length === 1 ? 'missing-name' : 'missing-names', {
@@ -82,6 +83,12 @@ export function missingWords({ exercise, answer, verdict, naming }: Slipped, try
   const count = verdict.missing.length;
   const key = count === 0 ? 'missing-some' : count === 1 ? 'missing-one' : 'missing-many';
   return { text: say(key, { count: capital(numberText(count)) }), tryThis: tryFirst };
+}
+
+/** The place that lies nearest to what was given. */
+function nearestTo(given: readonly Place[], spots: readonly Place[]): Place | undefined {
+  const distance = (spot: Place) => Math.min(...given.map((other) => Math.abs(other.fret - spot.fret)));
+  return [...spots].sort((a, b) => distance(a) - distance(b))[0];
 }
 
 function missingDegrees(exercise: Exercise, places: readonly Place[]): readonly Degree[] {

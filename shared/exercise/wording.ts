@@ -217,7 +217,7 @@ function scaleDetail(exercise: ScaleExercise): string {
   if (coverage === 'every-tone')
     return `${isRootBound(exercise) ? `A root ${where}` : capital(where)}. Each note name at least once.${extras}`;
   if (strictness === 'range') return `${capital(where)}. Every note of the scale there.${extras}`;
-  return `Root ${where}, under finger ${String(rootFinger)}. Every note from the lowest to the highest under the hand, stretching a fret where one lies between.${extras}`;
+  return `Root ${where}, under finger ${String(rootFinger)}. Every note from the lowest to the highest under the hand, stretches included.${extras}`;
 }
 
 const orders: Readonly<Record<ScaleOrder, string>> = {

@@ -1,5 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { wordingOf } from '../../../shared/exercise/wording.ts';
+import { instrumentById, type InstrumentId } from '../../../shared/theory/fretboard.ts';
+import { instrumentName } from '../../../shared/theory/instrument.ts';
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
 import type { PlannedExercise } from './api.ts';
 import './charts.ts';
@@ -11,21 +13,27 @@ export interface LineWays {
   readonly take: (index: number) => void;
 }
 
-/** One exercise of a plan: what it asks, its key, and what can be done with it. */
+/** One exercise of a plan: what it asks, where it differs from the group, its key, and what can be done with it. */
 export function planLine(
   { exercise, seconds }: PlannedExercise,
   index: number,
   count: number,
-  naming: NoteNaming,
+  group: { readonly instrument: InstrumentId; readonly naming: NoteNaming },
   { move, change, take }: LineWays,
 ): TemplateResult {
+  const { naming } = group;
   const { title, detail } = wordingOf(exercise, naming);
+  const neck = instrumentById(exercise.instrument);
+  const apart = [
+    seconds === null ? '' : limitWords(seconds),
+    neck && exercise.instrument !== group.instrument ? instrumentName(neck, naming) : '',
+  ].filter((part) => part !== '');
   return html`<li>
     <span class="soft" aria-hidden="true">${index + 1}</span>
     <div>
       <h2>${title}</h2>
       <p class="soft">${detail}</p>
-      ${seconds === null ? nothing : html`<p class="small">${limitWords(seconds)}</p>`}
+      ${apart.length === 0 ? nothing : html`<p class="small">${apart.join(' · ')}</p>`}
     </div>
     <desk-key-chart .exercise=${exercise} .naming=${naming}></desk-key-chart>
     <div class="buttons">

@@ -40,6 +40,7 @@ export class DeskPlan extends LitElement {
   override render() {
     const { plan, group } = this;
     if (!plan || !group) return html`<main>${refusalLine(this.refusal)}</main>`;
+    const asRead = { ...group, naming: this.naming.of(group.naming) };
     return html`<main>
       <div>
         <p><a class="back" href=${groupPath(group.id)}>${group.name}</a></p>
@@ -57,7 +58,7 @@ export class DeskPlan extends LitElement {
             ? html`<p>Nothing in it yet. Exercises are asked in the order in which they stand here.</p>`
             : html`<ol>
                 ${plan.exercises.map((planned, index) =>
-                  planLine(planned, index, plan.exercises.length, this.naming.of(group.naming), this.ways),
+                  planLine(planned, index, plan.exercises.length, asRead, this.ways),
                 )}
               </ol>`
         }

@@ -267,9 +267,9 @@ export const roundStyle = css`
   @media (min-aspect-ratio: 6/5) and (max-width: 720px) {
     .round:not(.with-keys) {
       grid-template:
-        'task window' auto
-        'neck keys' minmax(0, 1fr)
-        'bar keys' auto / minmax(0, 1fr) auto;
+        'task window keys' auto
+        'neck neck keys' minmax(0, 1fr)
+        'bar bar keys' auto / minmax(0, 1fr) auto auto;
     }
     .round:not(.with-keys) header {
       display: none;
@@ -283,6 +283,9 @@ export const roundStyle = css`
     }
     .report:has(~ .primary) {
       max-width: none;
+    }
+    .with-keys .bar .primary {
+      min-width: 6rem;
     }
     .take-back ~ .primary {
       flex-direction: row;

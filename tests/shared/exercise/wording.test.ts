@@ -58,7 +58,7 @@ describe('WORD-1: what is asked', () => {
     [
       scale('E', 'minor-pentatonic', 1, 5),
       'E minor pentatonic',
-      'Root on string 2, below fret 12, under finger 1. Every note from the lowest to the highest under the hand, stretching a fret where one lies between.',
+      'Root on string 2, below fret 12, under finger 1. Every note from the lowest to the highest under the hand, stretches included.',
     ],
     [
       { ...scale('E', 'major', 2, 5), coverage: 'every-tone' },
@@ -89,7 +89,7 @@ describe('WORD-1: what is asked', () => {
     [
       { ...scale('E', 'minor-pentatonic', 1, 5), order: 'up-and-down', marksRoot: true },
       'E minor pentatonic',
-      'Root on string 2, below fret 12, under finger 1. Every note from the lowest to the highest under the hand, stretching a fret where one lies between. In order, up and back down the same way. Mark the root.',
+      'Root on string 2, below fret 12, under finger 1. Every note from the lowest to the highest under the hand, stretches included. In order, up and back down the same way. Mark the root.',
     ],
     [
       { ...scale('E', 'major', 2, 5), coverage: 'every-tone', order: 'down' },
