@@ -1,8 +1,11 @@
+import { perObject } from '../lib/per-object.ts';
 import { neededDegrees } from '../theory/chord-rule.ts';
-import { place, stringNumbers, type Place, type StringNumber } from '../theory/fretboard.ts';
+import { pitchClassAt, place, stringNumbers, type Place, type StringNumber } from '../theory/fretboard.ts';
+import { semitonesOf } from '../theory/interval.ts';
+import { octave, pitchClass, pitchClassOf } from '../theory/pitch.ts';
 import type { BuildExercise } from './exercise.ts';
 import { arePlacesRight } from './right.ts';
-import { acceptedRoots, toneAt, degreesAsked, instrumentOf, isRootBound } from './roots.ts';
+import { acceptedRoots, degreesAsked, instrumentOf, isRootBound, toneAt } from './roots.ts';
 import type { Target } from './targets.ts';
 
 /** Beyond these frets from the hand nothing of an answer is looked for. */
@@ -24,7 +27,8 @@ interface Choice {
  */
 export function repairsOf(exercise: BuildExercise, places: readonly Place[]): readonly Target[] {
   const strings = stringsOf(exercise);
-  const choices = strings.map((string) => choicesOn(exercise, string, places));
+  const frets = fretsNear(exercise, places);
+  const choices = strings.map((string) => choicesOn(exercise, string, frets));
   const given = strings.map((string): Choice => {
     const own = places.find((spot) => spot.string === string);
     return own ? { fret: own.fret, bit: bitOf(exercise, own) } : silent;
@@ -70,10 +74,17 @@ function stringsOf(exercise: BuildExercise): readonly StringNumber[] {
   return voicing.kind === 'strings' ? voicing.strings : stringNumbers(instrumentOf(exercise));
 }
 
-/** The degree as a bit, −1 for a foreign tone. */
+/** The degree of each pitch class as a bit, −1 for a foreign tone; looked up many times for one answer. */
+const bitTable = perObject((exercise: BuildExercise): readonly number[] => {
+  const above = pitchClassOf(exercise.root);
+  const bits = Array.from({ length: octave }, () => -1);
+  for (const [index, degree] of degreesAsked(exercise).entries())
+    bits[pitchClass(above + semitonesOf(degree))] = 1 << index;
+  return bits;
+});
+
 function bitOf(exercise: BuildExercise, spot: Place): number {
-  const degree = toneAt(exercise, spot);
-  return degree === undefined ? -1 : 1 << degreesAsked(exercise).indexOf(degree);
+  return bitTable(exercise)[pitchClassAt(instrumentOf(exercise), spot)] ?? -1;
 }
 
 /** Tones that no voicing may leave out; the root and the third have their exceptions. */
@@ -92,22 +103,22 @@ function rootTest(exercise: BuildExercise, string: StringNumber): (fret: number 
   return (fret) => fret !== null && frets.includes(fret);
 }
 
+/** The frets near the hand, and the open string. */
+function fretsNear(exercise: BuildExercise, places: readonly Place[]): readonly number[] {
+  const fretted = places.map((spot): number => spot.fret).filter((fret) => fret > 0);
+  const hand = fretted.length > 0 ? fretted : [0];
+  const low = Math.max(1, Math.min(...hand) - reach);
+  const high = Math.min(instrumentOf(exercise).fretCount, Math.max(...hand) + reach);
+  return [0, ...Array.from({ length: high - low + 1 }, (_, index) => low + index)];
+}
+
 function choicesOn(
   exercise: BuildExercise,
   string: StringNumber,
-  places: readonly Place[],
+  frets: readonly number[],
 ): readonly Choice[] {
-  const fretted = places.map((spot): number => spot.fret).filter((fret) => fret > 0);
-  const hand = fretted.length > 0 ? fretted : [0];
-  const low = Math.min(...hand) - reach;
-  const high = Math.max(...hand) + reach;
-  const frets = [
-    0,
-    ...Array.from({ length: high - low + 1 }, (_, index) => low + index).filter((fret) => fret > 0),
-  ];
   const found: Choice[] = exercise.voicing.kind === 'strings' ? [] : [silent];
   for (const fret of frets) {
-    if (fret > instrumentOf(exercise).fretCount) break;
     const bit = bitOf(exercise, place(string, fret));
     if (bit >= 0) found.push({ fret, bit });
   }
