@@ -8,7 +8,12 @@ export default defineConfig({
     emptyOutDir: true,
     assetsInlineLimit: 0,
     rolldownOptions: {
-      input: { stand: 'client/index.html', desk: 'client/desk.html', board: 'client/board.html' },
+      input: {
+        stand: 'client/index.html',
+        desk: 'client/desk.html',
+        board: 'client/board.html',
+        check: 'client/check.html',
+      },
     },
   },
 });

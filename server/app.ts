@@ -4,22 +4,30 @@ import { join } from 'node:path';
 import type { Logger } from 'pino';
 import { errorReply } from '../shared/protocol/errors.ts';
 import type { Config } from './config.ts';
+import type { Metrics } from './metrics.ts';
+import { mayReadMetrics } from './metrics-access.ts';
 
 export interface AppParts {
   readonly config: Config;
   readonly api: Router;
-  readonly health: () => object;
+  readonly health: () => Promise<object>;
+  readonly metrics: Pick<Metrics, 'text' | 'contentType'>;
   readonly log: Logger;
 }
 
 /** Pages, resources and health, over HTTP. */
-export function createApp({ config, api, health, log }: AppParts): Express {
+export function createApp({ config, api, health, metrics, log }: AppParts): Express {
   const app = express();
   app.disable('x-powered-by');
   if (config.trustProxy !== null) app.set('trust proxy', config.trustProxy);
   app.use(securityHeaders(config));
-  app.get('/healthz', neverStored, (_request, response) => {
-    response.json({ status: 'ok', version: config.version, build: config.build, ...health() });
+  app.get('/healthz', neverStored, async (_request, response) => {
+    response.json({ status: 'ok', version: config.version, build: config.build, ...(await health()) });
+  });
+  app.get('/metrics', neverStored, async (request, response) => {
+    if (mayReadMetrics(request, config.metricsToken))
+      response.type(metrics.contentType).send(await metrics.text());
+    else response.status(403).json({ error: errorReply('not-allowed', metricsRefused) });
   });
   app.use('/api', neverStored, express.json({ limit: '16kb' }), api);
   app.use('/api', (_request, response) => {
@@ -38,12 +46,15 @@ export function createApp({ config, api, health, log }: AppParts): Express {
   app.get(['/', '/join{/:code}'], page(config, 'index.html'));
   app.get(['/desk', '/desk/*rest'], page(config, 'desk.html'));
   app.get(['/board', '/board/*rest'], page(config, 'board.html'));
+  app.get('/check', page(config, 'check.html'));
   app.use((_request, response) => {
     response.status(404).send(notFoundPage);
   });
   app.use(lastResort(log));
   return app;
 }
+
+const metricsRefused = 'Metrics are read on the server itself, or with METRICS_TOKEN.';
 
 const notFoundPage = `<!doctype html>
 <html lang="en">
@@ -108,7 +119,8 @@ function lastResort(log: Logger): ErrorRequestHandler {
       const code = status === 413 ? 'too-long' : status === 404 ? 'not-found' : 'malformed';
       return void response.status(status).json({ error: errorReply(code) });
     }
-    log.error({ error, path: request.path }, 'request failed');
+    // Not the path itself: it may hold a class's code.
+    log.error({ error, method: request.method, room: request.baseUrl }, 'request failed');
     response.status(500).json({ error: errorReply('server-failed') });
   };
 }

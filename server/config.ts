@@ -17,6 +17,8 @@ export interface Config {
   readonly trustProxy: string | number | boolean | null;
   readonly logLevel: string;
   readonly https: boolean;
+  /** Opens /metrics to other machines; without one only this machine reads them. */
+  readonly metricsToken: string | null;
   /** Which build of the pages is served. */
   readonly build: string;
   readonly version: string;
@@ -43,6 +45,7 @@ const environmentSchema = v.object({
   TRUST_PROXY: v.optional(trustProxySchema),
   LOG_LEVEL: v.optional(v.picklist(['silent', 'fatal', 'error', 'warn', 'info', 'debug', 'trace']), 'warn'),
   HTTPS: v.optional(v.picklist(['0', '1']), '0'),
+  METRICS_TOKEN: v.optional(v.pipe(v.string(), v.minLength(16))),
 });
 
 const hints: Readonly<Record<string, string>> = {
@@ -51,6 +54,7 @@ const hints: Readonly<Record<string, string>> = {
   TRUST_PROXY: 'how many proxies there are, or their addresses (loopback, uniquelocal, 10.0.0.0/8)',
   LOG_LEVEL: 'silent, fatal, error, warn, info, debug or trace',
   HTTPS: '0 or 1',
+  METRICS_TOKEN: 'at least 16 characters',
 };
 
 /** Reads the environment; the failure is one line for a person. */
@@ -63,9 +67,11 @@ export function loadConfig(
   const parsed = v.safeParse(environmentSchema, given);
   if (!parsed.success) {
     const name = String(parsed.issues[0].path?.[0].key);
-    return failure(`${name} can't be ${JSON.stringify(given[name])}: it takes ${hints[name] ?? 'text'}.`);
+    // A secret has no place on a terminal or in a journal.
+    const value = name === 'METRICS_TOKEN' ? 'this' : JSON.stringify(given[name]);
+    return failure(`${name} can't be ${value}: it takes ${hints[name] ?? 'text'}.`);
   }
-  const { PORT, HOST, DATA_DIR, PUBLIC_URL, TRUST_PROXY, LOG_LEVEL, HTTPS } = parsed.output;
+  const { PORT, HOST, DATA_DIR, PUBLIC_URL, TRUST_PROXY, LOG_LEVEL, HTTPS, METRICS_TOKEN } = parsed.output;
   const root = projectRoot();
   return success({
     port: PORT,
@@ -75,6 +81,7 @@ export function loadConfig(
     trustProxy: TRUST_PROXY ?? null,
     logLevel: LOG_LEVEL,
     https: HTTPS === '1' || args.includes('--https'),
+    metricsToken: METRICS_TOKEN ?? null,
     build: readField(resolve(root, 'dist/build.json'), 'build') ?? 'dev',
     version: readField(resolve(root, 'package.json'), 'version') ?? '0.0.0',
     clientDir: resolve(root, 'dist/client'),

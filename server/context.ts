@@ -6,23 +6,28 @@ import { RateLimiterMemory } from 'rate-limiter-flexible';
 import type { Time } from '../shared/protocol/ids.ts';
 import { isAllowedOrigin, studentAddresses } from './addresses.ts';
 import { storePath, type Config } from './config.ts';
+import { watchEventLoop } from './event-loop.ts';
+import { usualLimits, type Limits } from './limits.ts';
 import type { Publisher } from './live/ports.ts';
 import { ClassRegistry } from './live/registry.ts';
+import { createMetrics, type Metrics } from './metrics.ts';
 import { addressRoutes } from './routes/addresses.ts';
 import { classRoutes } from './routes/classes.ts';
 import { groupRoutes } from './routes/groups.ts';
-import { fromOwnPages, sessionCookie, sessionTeacher } from './routes/guard.ts';
+import { codeTries, fromOwnPages, sessionCookie, sessionTeacher, signInTries } from './routes/guard.ts';
 import { planRoutes } from './routes/plans.ts';
 import { teacherRoutes } from './routes/teachers.ts';
 import { hashToken, newId, newToken, readClassCode } from './secrets.ts';
-import { attachSockets, type LiveServer } from './sockets/attach.ts';
+import { attachSockets, type LiveWire } from './sockets/attach.ts';
+import { UnderWay } from './sockets/under-way.ts';
 import { openStore } from './store/sqlite/open-store.ts';
 
 /** The parts of a running server, put together. */
 export interface Context {
   readonly api: Router;
   attachSockets(httpServer: HttpServer): void;
-  health(): object;
+  health(): Promise<object>;
+  readonly metrics: Metrics;
   /** The path of the one-time set-up link, while there is no teacher yet. */
   setUpLink(): Promise<string | null>;
   close(): Promise<void>;
@@ -33,8 +38,20 @@ const setUpLife = 24 * 3_600_000;
 const purgeInterval = 3_600_000;
 
 /** Picks the implementations: this is the only place that names them. */
-export async function createContext(config: Config, log: Logger): Promise<Context> {
-  const store = openStore({ path: storePath(config), log });
+export async function createContext(
+  config: Config,
+  log: Logger,
+  limits: Limits = usualLimits,
+): Promise<Context> {
+  let wire: LiveWire | undefined;
+  const opened = openStore({ path: storePath(config), log });
+  const eventLoop = watchEventLoop();
+  const metrics = createMetrics({
+    eventLoop,
+    connected: () => connectedByRole(wire),
+    openClasses: async () => (await opened.classes.open()).length,
+  });
+  const store = { ...opened, classes: metrics.measured(opened.classes) };
 
   const all = () => studentAddresses(config);
   let chosen = await store.settings.read('address');
@@ -45,12 +62,15 @@ export async function createContext(config: Config, log: Logger): Promise<Contex
   };
   const addresses = { all, chosen: address, choose };
 
-  let io: LiveServer | undefined;
   const publisher: Publisher = {
-    toStands: (id, snapshot) => io?.to(`stands:${id}`).emit('stand:shared', snapshot),
-    toSeat: (id, snapshot) => io?.to(`seat:${id}`).emit('stand:own', snapshot),
-    toBoards: (id, snapshot) => io?.to(`boards:${id}`).emit('board:view', snapshot),
-    toDesks: (id, snapshot) => io?.to(`desks:${id}`).emit('desk:view', snapshot),
+    toStands: (id, snapshot) => wire?.io.to(`stands:${id}`).emit('stand:shared', snapshot),
+    toSeat: (classId, seatId, snapshot) => {
+      const seat = wire?.io.in(`seat:${seatId}`);
+      seat?.emit('stand:own', snapshot);
+      if (snapshot.view.seat === 'gone') seat?.socketsLeave(`stands:${classId}`);
+    },
+    toBoards: (id, snapshot) => wire?.io.to(`boards:${id}`).emit('board:view', snapshot),
+    toDesks: (id, snapshot) => wire?.io.to(`desks:${id}`).emit('desk:view', snapshot),
   };
   const clock = {
     now: () => Date.now() as Time,
@@ -61,6 +81,7 @@ export async function createContext(config: Config, log: Logger): Promise<Contex
   };
   const registry = new ClassRegistry(store.classes, { publisher, clock, log, address });
   const purge = async () => {
+    await store.teachers.forgetExpired(Date.now() as Time);
     for (const groupId of await store.groups.purge(Date.now() as Time)) await registry.drop(groupId);
   };
   await purge();
@@ -68,9 +89,9 @@ export async function createContext(config: Config, log: Logger): Promise<Contex
   await registry.start();
 
   // A whole school may share one address: only failures count.
-  const failedSignIns = new RateLimiterMemory({ points: 30, duration: 60 });
-  const failedCodes = new RateLimiterMemory({ points: 60, duration: 60 });
-  const commands = new RateLimiterMemory({ points: 20, duration: 2 });
+  const failedSignIns = new RateLimiterMemory(signInTries);
+  const failedCodes = new RateLimiterMemory(codeTries);
+  const commands = new RateLimiterMemory({ points: limits.eventBurst, duration: limits.eventWindow / 1000 });
   const isFromOwnPages = (request: IncomingMessage) =>
     isAllowedOrigin(config, { origin: request.headers.origin, host: request.headers.host });
   const secure = config.https || (config.publicUrl?.startsWith('https:') ?? false);
@@ -82,16 +103,19 @@ export async function createContext(config: Config, log: Logger): Promise<Contex
 
   const api = express.Router();
   api.use(fromOwnPages(isFromOwnPages));
-  api.use(teacherRoutes(store, { secure, failures: failedSignIns, address }));
+  const sessionsEnded = () => {
+    for (const socket of wire?.io.sockets.sockets.values() ?? []) socket.data.askWho?.();
+  };
+  api.use(teacherRoutes(store, { secure, failures: failedSignIns, address, sessionsEnded }));
   api.use(groupRoutes(store, registry));
   api.use(planRoutes(store));
-  api.use(classRoutes(store, registry, failedCodes));
+  api.use(classRoutes(store, registry, { secure, failures: failedCodes }));
   api.use(addressRoutes(store, registry, addresses));
 
   return {
     api,
     attachSockets(httpServer) {
-      io = attachSockets(httpServer, {
+      wire = attachSockets(httpServer, {
         registry,
         build: config.build,
         log,
@@ -102,6 +126,10 @@ export async function createContext(config: Config, log: Logger): Promise<Contex
         addressOf: (request) => proxyAddress(request, trusts),
         guesses: failedCodes,
         commands,
+        underWay: new UnderWay(limits.commandsPerClass),
+        limits,
+        lag: eventLoop.lag,
+        refused: metrics.refused,
         sessionTeacher: async (cookies) =>
           (await sessionTeacher(store, cookies[sessionCookie], Date.now()))?.id,
         classByCode: async (typed) => {
@@ -117,7 +145,8 @@ export async function createContext(config: Config, log: Logger): Promise<Contex
         },
       });
     },
-    health: () => ({ store: store.describe() }),
+    health: async () => ({ store: store.describe(), ...(await metrics.summary()) }),
+    metrics,
     async setUpLink() {
       if ((await store.teachers.count()) > 0) return null;
       const token = newToken();
@@ -126,9 +155,16 @@ export async function createContext(config: Config, log: Logger): Promise<Contex
     },
     async close() {
       clearInterval(purging);
-      await io?.close();
+      await wire?.stop();
+      eventLoop.stop();
       await registry.stop();
       await store.close();
     },
   };
+}
+
+function connectedByRole(wire: LiveWire | undefined): Record<'stand' | 'desk' | 'board', number> {
+  const connected = { stand: 0, desk: 0, board: 0 };
+  for (const { data } of wire?.io.sockets.sockets.values() ?? []) if (data.role) connected[data.role] += 1;
+  return connected;
 }

@@ -1,12 +1,11 @@
 import { accessSync, constants, mkdirSync } from 'node:fs';
-import { createServer as createHttpServer, type Server } from 'node:http';
-import { createServer as createHttpsServer } from 'node:https';
+import type { Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { pino } from 'pino';
 import { createApp } from './app.ts';
-import { certificateIn } from './certificate.ts';
 import { loadConfig, type Config } from './config.ts';
 import { createContext } from './context.ts';
+import { createServerFor } from './http-server.ts';
+import { createLog } from './log.ts';
 import { welcome } from './welcome.ts';
 
 /** Stopping takes no longer than this, whoever still holds a connection. Milliseconds. */
@@ -23,9 +22,9 @@ async function main(): Promise<void> {
   } catch {
     return giveUp(`The data folder ${asked.dataDir} can't be written. Choose another with DATA_DIR.`);
   }
-  const log = pino({ level: asked.logLevel, serializers: { error: pino.stdSerializers.err } });
+  const log = createLog(asked.logLevel);
   // The port comes before the store: a second start by mistake must not touch what the first one is using.
-  const http = await serverFor(asked);
+  const http = await createServerFor(asked);
   const port = await listen(http, asked).catch((error: NodeJS.ErrnoException) =>
     giveUp(whyNotListening(error, asked)),
   );
@@ -33,7 +32,7 @@ async function main(): Promise<void> {
   const context = await createContext(config, log).catch((error: unknown) =>
     giveUp(error instanceof Error ? error.message : String(error)),
   );
-  http.on('request', createApp({ config, api: context.api, health: context.health, log }));
+  http.on('request', createApp({ config, log, ...context }));
   context.attachSockets(http);
 
   let stopping = false;
@@ -56,10 +55,6 @@ async function main(): Promise<void> {
   process.on('SIGTERM', stop);
   process.on('SIGINT', stop);
   process.stdout.write(welcome(config, await context.setUpLink()));
-}
-
-async function serverFor(config: Config): Promise<Server> {
-  return config.https ? createHttpsServer(await certificateIn(config.dataDir)) : createHttpServer();
 }
 
 function listen(http: Server, { port, host }: Config): Promise<number> {

@@ -17,17 +17,19 @@ export function hashToken(token: string): string {
 }
 
 /** Letters that are not vowels (no words) and not mistaken for each other from the last row. */
-const codeLetters = 'BCDFHJKLMPRSTWXZ';
+export const codeLetters = 'BCDFHJKLMPRSTWXZ';
 
-/** Six letters: one of 16.7 million. */
+export const codeLength = 6;
+
+/** One of 16.7 million. */
 export function newClassCode(): ClassCode {
   let code = '';
-  for (let n = 0; n < 6; n += 1) code += codeLetters.charAt(randomInt(codeLetters.length));
+  for (let n = 0; n < codeLength; n += 1) code += codeLetters.charAt(randomInt(codeLetters.length));
   return code as ClassCode;
 }
 
 /** A code as somebody typed it; undefined where it can't be one. */
 export function readClassCode(typed: string): ClassCode | undefined {
   const code = typed.toUpperCase().replace(/[^A-Z]/g, '');
-  return code.length === 6 ? (code as ClassCode) : undefined;
+  return code.length === codeLength ? (code as ClassCode) : undefined;
 }

@@ -1,10 +1,11 @@
 import type { Socket } from 'socket.io-client';
 import { errorReply, errorSentences, type ErrorCode, type ErrorReply } from '../../shared/protocol/errors.ts';
 import type { ClientEvents, CommandReply, ServerEvents, Snapshot } from '../../shared/protocol/events.ts';
+import { longestMessage } from '../../shared/protocol/limits.ts';
 import { checkBuild } from './build-check.ts';
 
 export type ClassSocket = Socket<ServerEvents, ClientEvents>;
-export type ViewEvent = Exclude<keyof ServerEvents, 'hello'>;
+export type ViewEvent = Exclude<keyof ServerEvents, 'hello' | 'farewell'>;
 export type ViewOf<E extends ViewEvent> = Parameters<ServerEvents[E]>[0]['view'];
 
 /** `lost`: out of touch, and trying again. */
@@ -16,7 +17,13 @@ const answerWithin = 6000;
 const silence = 20_000;
 
 /** Refusals that pass: the device tries again by itself. */
-const passing: ReadonlySet<ErrorCode> = new Set(['too-many-tries', 'store-failed', 'server-failed']);
+const passing: ReadonlySet<ErrorCode> = new Set([
+  'too-many-tries',
+  'store-failed',
+  'server-failed',
+  'server-busy',
+  'server-stopping',
+]);
 
 /**
  * One screen's line to a class: its newest views and the way to send commands. Every connect starts afresh with
@@ -25,6 +32,7 @@ const passing: ReadonlySet<ErrorCode> = new Set(['too-many-tries', 'store-failed
 export class ClassConnection<E extends ViewEvent> {
   #state: ConnectionState = 'connecting';
   #refusal: ErrorReply | null = null;
+  #absence: ErrorReply | null = null;
   readonly #snapshots = new Map<ViewEvent, Snapshot<unknown>>();
   readonly #listeners = new Set<() => void>();
   readonly #socket: ClassSocket;
@@ -43,6 +51,7 @@ export class ClassConnection<E extends ViewEvent> {
     socket.on('hello', ({ build }) => {
       checkBuild(build);
     });
+    socket.on('farewell', this.#onFarewell);
     socket.onAny(this.#onHeard);
     socket.io.on('ping', this.#onHeard);
     for (const view of views) this.#listen(view);
@@ -61,6 +70,11 @@ export class ClassConnection<E extends ViewEvent> {
     return this.#refusal;
   }
 
+  /** Why the line is lost, where the server said so; null where it is the network. */
+  get absence(): ErrorReply | null {
+    return this.#absence;
+  }
+
   /** The newest view, kept while the line is lost; null before the first. */
   view<V extends E>(event: V): ViewOf<V> | null {
     return (this.#snapshots.get(event)?.view as ViewOf<V> | undefined) ?? null;
@@ -75,6 +89,8 @@ export class ClassConnection<E extends ViewEvent> {
   /** Sends a command; resolves with the server's reply, or with a refusal of its own where none came. */
   async send(command: unknown): Promise<CommandReply> {
     if (!this.#socket.connected) return unanswered('The network is gone. Nothing was sent.');
+    // The server would cut the line; refused here, only this one command is.
+    if (bytesOf(command) > longestMessage) return { ok: false, error: errorReply('too-long') };
     try {
       const reply = await this.#socket.timeout(answerWithin).emitWithAck(this.#command, command);
       this.#onHeard();
@@ -112,24 +128,40 @@ export class ClassConnection<E extends ViewEvent> {
     // The server may have started again since: its numbers count from the beginning.
     this.#known = new Set();
     this.#refusal = null;
+    this.#absence = null;
     this.#onHeard();
     this.#turn('live');
   };
 
-  readonly #onRefused = (error: Error & { readonly data?: unknown }): void => {
+  /** The server's last word: what passes is waited for, else another screen has taken this one's place. */
+  readonly #onFarewell = (why: unknown): void => {
+    const reply = refusalIn(why);
+    if (reply && passing.has(reply.code)) this.#absence = reply;
+    else if (reply) {
+      this.#refusal = reply;
+      this.#socket.disconnect();
+    }
+    this.#changed();
+  };
+
+  readonly #onRefused = (
+    error: Error & { readonly data?: unknown; readonly description?: unknown },
+  ): void => {
     const reply = refusalIn(error.data);
     if (reply && !passing.has(reply.code)) {
       this.#refusal = reply;
       this.#changed();
       return;
     }
+    // A busy server turns away the request itself; only long-polling lets the page see how.
+    this.#absence = reply ?? (error.description === 503 ? errorReply('server-busy') : this.#absence);
     // Without a refusal the manager goes on trying by itself; a socket that was turned away does not.
     if (!this.#socket.active) this.#retryLater();
     this.#turn('lost');
   };
 
   readonly #onDisconnect = (): void => {
-    if (!this.#socket.active) this.#retryLater();
+    if (!this.#socket.active && !this.#refusal) this.#retryLater();
     this.#turn('lost');
   };
 
@@ -164,6 +196,10 @@ export class ClassConnection<E extends ViewEvent> {
   #changed(): void {
     for (const listener of [...this.#listeners]) listener();
   }
+}
+
+function bytesOf(command: unknown): number {
+  return new TextEncoder().encode(JSON.stringify(command)).length;
 }
 
 function unanswered(message: string): CommandReply {

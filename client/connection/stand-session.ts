@@ -65,6 +65,11 @@ export class StandSession {
     return this.#refusal;
   }
 
+  /** Why the line is lost, where the server said so. */
+  get absence(): ErrorReply | null {
+    return this.#connection?.absence ?? null;
+  }
+
   get shared(): StandSharedView | null {
     return this.#connection?.view('stand:shared') ?? null;
   }

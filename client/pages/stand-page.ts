@@ -286,7 +286,7 @@ export class Stand extends LitElement {
     const answer = this.#answer();
     return answer?.standing === 'kept'
       ? standingWords('kept')
-      : 'The network is away. This page comes back by itself.';
+      : (this.#session?.absence?.message ?? 'The network is away. This page comes back by itself.');
   }
 
   /** The student's own note names, else the class's. */

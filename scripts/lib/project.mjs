@@ -13,7 +13,13 @@ const buildStamp = join(root, 'dist/build.json');
 /** What the build is made from. */
 const sources = ['shared', 'server', 'client', 'package-lock.json', 'tsconfig.base.json', 'vite.config.ts'];
 /** What must be there for a build to be whole. */
-const products = ['server/main.js', 'client/index.html', 'client/desk.html', 'client/board.html'];
+const products = [
+  'server/main.js',
+  'client/index.html',
+  'client/desk.html',
+  'client/board.html',
+  'client/check.html',
+];
 
 /** Says what is wrong in one line and ends. */
 export function giveUp(reason) {

@@ -4,6 +4,7 @@ import type { Exercise } from '../../shared/exercise/exercise.ts';
 import { assertNever } from '../../shared/lib/assert.ts';
 import { failure, success } from '../../shared/lib/result.ts';
 import type { DeskCommand } from '../../shared/protocol/commands.ts';
+import { nameKey } from '../../shared/protocol/name-key.ts';
 import type { RoundId, SeatId, SendId, StudentId, Time } from '../../shared/protocol/ids.ts';
 import type { Place } from '../../shared/theory/fretboard.ts';
 import { reduce } from './reduce.ts';
@@ -81,6 +82,7 @@ export function decideForDesk(state: ClassState, command: DeskCommand, context: 
       return success([{ kind: 'seat', seat: { ...seat, status: 'gone', reason: 'refused' } }]);
     }
     case 'remove': {
+      if (!state.students.has(command.studentId)) return failure('student-unknown');
       const seats = [...state.seats.values()].filter(
         (seat) => seat.studentId === command.studentId && seat.status !== 'gone',
       );
@@ -91,10 +93,12 @@ export function decideForDesk(state: ClassState, command: DeskCommand, context: 
     case 'set-student': {
       const student = state.students.get(command.studentId);
       if (!student) return failure('student-unknown');
-      const team = command.team === undefined ? student.team : command.team;
-      return success([
-        { kind: 'student', student: { ...student, team, moreTime: command.moreTime ?? student.moreTime } },
-      ]);
+      const { name = student.name, team = student.team, moreTime = student.moreTime } = command;
+      const isTaken = [...state.students.values()].some(
+        (other) => other.id !== student.id && nameKey(other.name) === nameKey(name),
+      );
+      if (command.name !== undefined && isTaken) return failure('name-taken');
+      return success([{ kind: 'student', student: { ...student, name, team, moreTime } }]);
     }
     case 'enter':
       return enter(state, command.studentId, answerOf(command), context);

@@ -37,7 +37,7 @@ export interface Seat {
   /** Set where the name is on the register. */
   readonly studentId: StudentId | null;
   readonly status: 'asking' | 'in' | 'gone';
-  /** Why it asks (`new`, `move`) or is gone (`moved`, `refused`, `left`). */
+  /** Why it asks (`new`, `move`, `refused`: sent away before) or is gone (`moved`, `refused`, `left`). */
   readonly reason: 'new' | 'move' | 'moved' | 'refused' | 'left' | null;
   readonly joinedAt: Time;
 }

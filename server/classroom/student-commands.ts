@@ -5,6 +5,7 @@ import { failure, success, type Result } from '../../shared/lib/result.ts';
 import type { StandCommand } from '../../shared/protocol/commands.ts';
 import type { ErrorCode } from '../../shared/protocol/errors.ts';
 import type { SeatId, StudentId, Time } from '../../shared/protocol/ids.ts';
+import { nameKey } from '../../shared/protocol/name-key.ts';
 import { misfitOf } from './fitting.ts';
 import { deadlineFor, graceAfterHold, joinedStudents } from './round.ts';
 import type { Change, ClassState, PlacedAnswer, Round, Seat, Student } from './state.ts';
@@ -18,6 +19,8 @@ export interface Joining {
   readonly name: string;
   readonly seatId: SeatId;
   readonly tokenHash: string;
+  /** What the store keeps of the token that the device had before. */
+  readonly tokenBefore: string | null;
   /** Used if the name is new on the register. */
   readonly newStudentId: StudentId;
   readonly now: Time;
@@ -26,32 +29,46 @@ export interface Joining {
 /** Somebody gives the code and a name or seat number. */
 export function join(state: ClassState, joining: Joining): Decision {
   if (state.closedAt !== null) return failure('class-closed');
-  const student = matchRegister(state, joining.name);
-  const seat = {
-    id: joining.seatId,
-    tokenHash: joining.tokenHash,
-    name: joining.name,
-    joinedAt: joining.now,
+  if (state.settings.locked) return failure('class-locked');
+  const { name, seatId, tokenHash, now } = joining;
+  const student = matchRegister(state, name);
+  const reason = whyAsking(state, joining, student);
+  const seat: Seat = {
+    id: seatId,
+    tokenHash,
+    name,
+    studentId: student?.id ?? null,
+    status: reason || !student ? 'asking' : 'in',
+    reason,
+    joinedAt: now,
   };
-  if (student) {
-    const taken = joinedStudents(state).has(student.id);
-    return success([
-      {
-        kind: 'seat',
-        seat: {
-          ...seat,
-          studentId: student.id,
-          status: taken ? 'asking' : 'in',
-          reason: taken ? 'move' : null,
-        },
-      },
-    ]);
-  }
-  if (!state.settings.autoAdmit) {
-    return success([{ kind: 'seat', seat: { ...seat, studentId: null, status: 'asking', reason: 'new' } }]);
-  }
-  return success(
-    admitNew({ ...seat, studentId: null, status: 'asking', reason: 'new' }, joining.newStudentId),
+  if (reason || student) return success([{ kind: 'seat', seat }]);
+  return success(admitNew(seat, joining.newStudentId));
+}
+
+/** Why it takes the teacher's nod; null where it takes none. */
+function whyAsking(
+  state: ClassState,
+  joining: Joining,
+  student: Student | undefined,
+): 'refused' | 'move' | 'new' | null {
+  if (wasRefused(state, joining, student)) return 'refused';
+  if (student) return joinedStudents(state).has(student.id) ? 'move' : null;
+  return state.settings.autoAdmit ? null : 'new';
+}
+
+/** Who was sent away stays so for this class: by device, by name, and by place on the register. */
+function wasRefused(
+  state: ClassState,
+  { name, tokenBefore }: Joining,
+  student: Student | undefined,
+): boolean {
+  return [...state.seats.values()].some(
+    (seat) =>
+      seat.reason === 'refused' &&
+      (seat.tokenHash === tokenBefore ||
+        (student !== undefined && seat.studentId === student.id) ||
+        nameKey(seat.name) === nameKey(name)),
   );
 }
 
@@ -71,16 +88,12 @@ export function admitNew(seat: Seat, studentId: StudentId): readonly Change[] {
   ];
 }
 
-/** A name on the register, without regard to case and accents, or a seat number. */
-export function matchRegister(state: ClassState, typed: string): Student | undefined {
-  const wanted = fold(typed);
+/** A name on the register, or a seat number. */
+export function matchRegister(state: Pick<ClassState, 'students'>, typed: string): Student | undefined {
+  const wanted = nameKey(typed);
   const students = [...state.students.values()];
   if (/^\d{1,3}$/.test(wanted)) return students.find((student) => student.seatNumber === Number(wanted));
-  return students.find((student) => fold(student.name) === wanted);
-}
-
-function fold(name: string): string {
-  return name.normalize('NFD').replace(/\p{M}/gu, '').replace(/\s+/g, ' ').trim().toLowerCase();
+  return students.find((student) => nameKey(student.name) === wanted);
 }
 
 /** What a student's own device asks. */
@@ -93,7 +106,13 @@ export function decideForStudent(
   const seat = state.seats.get(seatId);
   if (!seat || seat.status === 'gone') return failure('seat-unknown');
   if (command.kind === 'leave')
-    return success([{ kind: 'seat', seat: { ...seat, status: 'gone', reason: 'left' } }]);
+    // Leaving does not undo having been sent away.
+    return success([
+      {
+        kind: 'seat',
+        seat: { ...seat, status: 'gone', reason: seat.reason === 'refused' ? 'refused' : 'left' },
+      },
+    ]);
   const student = seat.status === 'in' && seat.studentId ? state.students.get(seat.studentId) : undefined;
   if (!student) return failure('not-admitted');
   switch (command.kind) {

@@ -44,7 +44,11 @@ export function deskView(state: ClassState, presence: Presence, now: Time): Desk
     })),
     asking: [...state.seats.values()]
       .filter((seat) => seat.status === 'asking')
-      .map((seat) => ({ seatId: seat.id, name: seat.name, reason: seat.reason === 'move' ? 'move' : 'new' })),
+      .map(({ id, name, reason }) => ({
+        seatId: id,
+        name,
+        reason: reason === 'move' || reason === 'refused' ? reason : 'new',
+      })),
     pattern: patterns.ofClass,
     score: scoreView(state),
   };

@@ -10,6 +10,7 @@ export interface JoinRequest {
   readonly code: ClassCode;
   readonly name: string;
   readonly tokenHash: string;
+  readonly tokenBefore: string | null;
   readonly now: Time;
 }
 
@@ -18,13 +19,14 @@ export async function joinClass(
   store: Pick<ClassStore, 'byCode'>,
   registry: ClassRegistry,
   newId: NewId,
-  { code, name, tokenHash, now }: JoinRequest,
+  { code, name, tokenHash, tokenBefore, now }: JoinRequest,
 ): Promise<Result<SeatId, ErrorCode>> {
   const classId = await store.byCode(code);
   const running = classId && (await registry.byId(classId));
   if (!running) return failure('unknown-code');
   const seatId = newId() as SeatId;
   const newStudentId = newId() as StudentId;
-  const done = await running.execute((state) => join(state, { name, seatId, tokenHash, newStudentId, now }));
+  const joining = { name, seatId, tokenHash, tokenBefore, newStudentId, now };
+  const done = await running.execute((state) => join(state, joining));
   return done.ok ? success(seatId) : done;
 }

@@ -5,7 +5,8 @@ import type { BoardView, DeskView, StandOwnView, StandSharedView } from '../../s
 /** The one way out to the screens; each call reaches every device of its kind. */
 export interface Publisher {
   toStands(classId: ClassId, snapshot: Snapshot<StandSharedView>): void;
-  toSeat(seatId: SeatId, snapshot: Snapshot<StandOwnView>): void;
+  /** Once the seat is gone, its devices get nothing more of the class. */
+  toSeat(classId: ClassId, seatId: SeatId, snapshot: Snapshot<StandOwnView>): void;
   toBoards(classId: ClassId, snapshot: Snapshot<BoardView>): void;
   toDesks(classId: ClassId, snapshot: Snapshot<DeskView>): void;
 }

@@ -13,7 +13,7 @@ import { boardView } from '../classroom/view-board.ts';
 import type { Presence } from '../classroom/view-common.ts';
 import { deskView } from '../classroom/view-desk.ts';
 import { standOwnView, standSharedView } from '../classroom/view-stand.ts';
-import type { ClassStore } from '../store/store.ts';
+import type { AnswerStore } from '../store/store.ts';
 import type { Clock, Log, Publisher } from './ports.ts';
 
 export type { DeskContext };
@@ -28,7 +28,7 @@ const retryAfter = 1000;
 const longestDelay = 2 ** 31 - 1;
 
 export interface ClassTools {
-  readonly store: Pick<ClassStore, 'commit' | 'load'>;
+  readonly store: AnswerStore;
   readonly publisher: Publisher;
   readonly clock: Clock;
   readonly log: Log;
@@ -212,7 +212,7 @@ export class RunningClass {
     this.#ifNew('boards', this.boardSnapshot(), (snapshot) => publisher.toBoards(this.id, snapshot));
     for (const seatId of this.#seats.keys()) {
       this.#ifNew(`seat:${seatId}`, this.ownSnapshot(seatId), (snapshot) =>
-        publisher.toSeat(seatId, snapshot),
+        publisher.toSeat(this.id, seatId, snapshot),
       );
     }
     if (this.#desks > 0) publisher.toDesks(this.id, this.deskSnapshot());

@@ -7,13 +7,26 @@ import { joinClass } from '../live/joining.ts';
 import type { ClassRegistry } from '../live/registry.ts';
 import { hashToken, newClassCode, newId, newToken, readClassCode } from '../secrets.ts';
 import type { Store } from '../store/store.ts';
-import { countFailure, needGroup, readBody, refuse, takeTry } from './guard.ts';
+import { countFailure, needGroup, readBody, readCookie, refuse, takeTry } from './guard.ts';
 
 const openSchema = v.strictObject({ planId: v.nullable(idSchema<PlanId>()) });
 const joinSchema = v.strictObject({ code: v.pipe(v.string(), v.maxLength(40)), name: textSchema(40) });
 
+/** Only to know a device again that was sent away: what opens its seat is the token in the reply. */
+const seatCookie = 'rootcall-stand';
+
+export interface ClassRouteOptions {
+  readonly secure: boolean;
+  /** Wrong codes, by address. */
+  readonly failures: RateLimiterMemory;
+}
+
 /** Opening a class, and coming in. */
-export function classRoutes(store: Store, registry: ClassRegistry, failures: RateLimiterMemory): Router {
+export function classRoutes(
+  store: Store,
+  registry: ClassRegistry,
+  { secure, failures }: ClassRouteOptions,
+): Router {
   const router = Router();
 
   router.post('/groups/:id/classes', async (request, response) => {
@@ -47,16 +60,21 @@ export function classRoutes(store: Store, registry: ClassRegistry, failures: Rat
     if (!body || !(await takeTry(failures, request, response))) return;
     const code = readClassCode(body.code);
     const token = newToken();
+    const before = readCookie(request, seatCookie);
     const now = Date.now() as Time;
     const joined = code
       ? await joinClass(store.classes, registry, newId, {
           code,
           name: body.name,
           tokenHash: hashToken(token),
+          tokenBefore: before === undefined ? null : hashToken(before),
           now,
         })
       : ({ ok: false, error: 'unknown-code' } as const);
-    if (joined.ok) return void response.json({ token });
+    if (joined.ok) {
+      response.cookie(seatCookie, token, { httpOnly: true, sameSite: 'strict', secure, path: '/api/join' });
+      return void response.json({ token });
+    }
     if (joined.error === 'unknown-code') await countFailure(failures, request);
     refuse(response, joined.error);
   });

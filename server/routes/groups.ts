@@ -1,6 +1,7 @@
-import { Router, type Response } from 'express';
+import { Router, type Request, type Response } from 'express';
 import * as v from 'valibot';
 import type { GroupId, StudentId, Time } from '../../shared/protocol/ids.ts';
+import { nameKey } from '../../shared/protocol/name-key.ts';
 import { idSchema, instrumentIdSchema, textSchema } from '../../shared/protocol/schemas.ts';
 import type { InstrumentId } from '../../shared/theory/fretboard.ts';
 import { parseInstrument } from '../../shared/theory/instrument-id.ts';
@@ -16,10 +17,11 @@ const timeSchema = v.pipe(
 );
 const groupSchema = v.strictObject({
   name: textSchema(60),
-  school: v.union([v.literal(''), textSchema(80)]),
+  school: textSchema(80, 0),
   instrument: instrumentIdSchema,
   naming: v.picklist(['english', 'german', 'solfege']),
-  language: v.pipe(v.string(), v.maxLength(20)),
+  /** A BCP 47 tag. */
+  language: v.pipe(v.string(), v.maxLength(20), v.regex(/^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$/)),
   purgeAt: v.nullable(timeSchema),
 });
 const studentSchema = v.partial(
@@ -31,6 +33,7 @@ const studentSchema = v.partial(
     moreTime: v.picklist([1, 1.25, 1.5, 2, 3]),
   }),
 );
+const mergeSchema = v.strictObject({ into: idSchema<StudentId>() });
 const namesSchema = v.strictObject({
   names: v.pipe(v.array(textSchema(40)), v.minLength(1), v.maxLength(300)),
 });
@@ -97,10 +100,10 @@ export function groupRoutes(store: Store, registry: ClassRegistry): Router {
     const group = await needGroup(store, request, response, request.params.id);
     const body = group && readBody(namesSchema, request, response);
     if (!body) return;
-    const known = new Set((await store.groups.students(group.id)).map(({ name }) => name.toLowerCase()));
+    const known = new Set((await store.groups.students(group.id)).map(({ name }) => nameKey(name)));
     for (const name of body.names) {
-      if (known.has(name.toLowerCase())) continue;
-      known.add(name.toLowerCase());
+      if (known.has(nameKey(name))) continue;
+      known.add(nameKey(name));
       const id = newId() as StudentId;
       await store.groups.saveStudent(group.id, {
         id,
@@ -116,41 +119,51 @@ export function groupRoutes(store: Store, registry: ClassRegistry): Router {
   });
 
   router.patch('/students/:id', async (request, response) => {
-    const found = await studentOf(request.params.id);
-    if (!found) return refuse(response, 'not-found');
-    const group = await needGroup(store, request, response, found.groupId);
-    const body = group && readBody(studentSchema, request, response);
+    const found = await needStudent(request, response);
+    const body = found && readBody(studentSchema, request, response);
     if (!body) return;
     const others = found.students.filter(({ id }) => id !== found.student.id);
     const { name } = body;
-    if (name !== undefined && others.some((other) => other.name.toLowerCase() === name.toLowerCase())) {
+    if (name !== undefined && others.some((other) => nameKey(other.name) === nameKey(name))) {
       return refuse(response, 'name-taken');
     }
     if (body.seatNumber && others.some((other) => other.seatNumber === body.seatNumber)) {
       return refuse(response, 'name-taken', 'This seat number is taken. Choose another.');
     }
-    await store.groups.saveStudent(group.id, { ...found.student, ...withoutUndefined(body) });
-    await registry.refresh(group.id);
+    await store.groups.saveStudent(found.groupId, { ...found.student, ...withoutUndefined(body) });
+    await registry.refresh(found.groupId);
     response.json({});
   });
 
   router.delete('/students/:id', async (request, response) => {
-    const found = await studentOf(request.params.id);
-    if (!found) return refuse(response, 'not-found');
-    const group = await needGroup(store, request, response, found.groupId);
-    if (!group) return;
+    const found = await needStudent(request, response);
+    if (!found) return;
     await store.groups.removeStudent(found.student.id);
-    await registry.refresh(group.id);
+    await registry.refresh(found.groupId);
     response.json({});
   });
 
-  async function studentOf(text: string) {
-    const id = v.safeParse(idSchema<StudentId>(), text);
+  router.post('/students/:id/merge', async (request, response) => {
+    const found = await needStudent(request, response);
+    const body = found && readBody(mergeSchema, request, response);
+    if (!body) return;
+    const into = found.students.find(({ id }) => id === body.into && id !== found.student.id);
+    if (!into) return refuse(response, 'student-unknown');
+    await store.groups.mergeStudents(found.student.id, into.id);
+    await registry.refresh(found.groupId);
+    response.json({});
+  });
+
+  /** A student on a register of the teacher's own; undefined after a refusal was sent. */
+  async function needStudent(request: Request<{ id: string }>, response: Response) {
+    if (!(await needTeacher(store, request, response))) return undefined;
+    const id = v.safeParse(idSchema<StudentId>(), request.params.id);
     const groupId = id.success ? await store.groups.studentGroup(id.output) : undefined;
-    if (!groupId) return undefined;
-    const students = await store.groups.students(groupId);
+    const students = groupId ? await store.groups.students(groupId) : [];
     const student = students.find((one) => one.id === id.output);
-    return student && { groupId, students, student };
+    if (!groupId || !student) return refuse(response, 'not-found');
+    const group = await needGroup(store, request, response, groupId);
+    return group && { groupId, students, student };
   }
 
   return router;

@@ -42,8 +42,8 @@ export function readBody<Schema extends v.GenericSchema>(
   return undefined;
 }
 
-export function readCookie(request: Request): string | undefined {
-  return parseCookie(request.headers.cookie ?? '')[sessionCookie];
+export function readCookie(request: Request, name = sessionCookie): string | undefined {
+  return parseCookie(request.headers.cookie ?? '')[name];
 }
 
 /** The teacher of a session, from the cookie that the browser sends. */
@@ -81,13 +81,25 @@ export async function needGroup(
   return group?.teacherId === teacher.id ? group : undefined;
 }
 
-/** Writes come from our own pages only: the browser says where a request was made. */
+/**
+ * Writes come from our own pages only: the browser says where a request was made. A form of another site can't send
+ * JSON, nor DELETE, without a browser asking us first.
+ */
 export function fromOwnPages(isAllowedOrigin: (request: Request) => boolean): RequestHandler {
   return (request, response, next) => {
-    if (request.method === 'GET' || isAllowedOrigin(request)) next();
-    else refuse(response, 'not-allowed', 'This request came from another site.');
+    const { method, headers } = request;
+    if (method === 'GET' || method === 'HEAD') return next();
+    if (!isAllowedOrigin(request) || headers['sec-fetch-site'] === 'cross-site')
+      return refuse(response, 'not-allowed', 'This request came from another site.');
+    if (method !== 'DELETE' && !/^application\/json\s*(;|$)/i.test(headers['content-type'] ?? ''))
+      return refuse(response, 'malformed');
+    next();
   };
 }
+
+/** Failed tries in a minute, by address: a whole school may share one. */
+export const codeTries = { points: 60, duration: 60 } as const;
+export const signInTries = { points: 30, duration: 60 } as const;
 
 /** Counts a try by address; false, after a refusal was sent, once there were too many. */
 export async function takeTry(

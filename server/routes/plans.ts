@@ -1,11 +1,11 @@
-import { Router } from 'express';
+import { Router, type Request, type Response } from 'express';
 import * as v from 'valibot';
 import { checkExercise } from '../../shared/exercise/check.ts';
 import type { PlanId, Time } from '../../shared/protocol/ids.ts';
 import { exerciseSchema, textSchema } from '../../shared/protocol/schemas.ts';
 import { newId } from '../secrets.ts';
 import type { Store } from '../store/store.ts';
-import { needGroup, readBody, refuse } from './guard.ts';
+import { needGroup, needTeacher, readBody, refuse } from './guard.ts';
 
 const planSchema = v.strictObject({
   title: textSchema(80),
@@ -36,16 +36,13 @@ export function planRoutes(store: Store): Router {
   });
 
   router.get('/plans/:id', async (request, response) => {
-    const plan = await store.plans.byId(request.params.id as PlanId);
-    if (!plan) return refuse(response, 'not-found');
-    if (await needGroup(store, request, response, plan.groupId)) response.json({ plan });
+    const plan = await needPlan(request, response);
+    if (plan) response.json({ plan });
   });
 
   router.put('/plans/:id', async (request, response) => {
-    const plan = await store.plans.byId(request.params.id as PlanId);
-    if (!plan) return refuse(response, 'not-found');
-    const group = await needGroup(store, request, response, plan.groupId);
-    const body = group && readBody(planSchema, request, response);
+    const plan = await needPlan(request, response);
+    const body = plan && readBody(planSchema, request, response);
     if (!body) return;
     const problem = problemIn(body.exercises);
     if (problem) return refuse(response, 'exercise-refused', problem);
@@ -54,13 +51,19 @@ export function planRoutes(store: Store): Router {
   });
 
   router.delete('/plans/:id', async (request, response) => {
-    const plan = await store.plans.byId(request.params.id as PlanId);
-    if (!plan) return refuse(response, 'not-found');
-    const group = await needGroup(store, request, response, plan.groupId);
-    if (!group) return;
+    const plan = await needPlan(request, response);
+    if (!plan) return;
     await store.plans.remove(plan.id);
     response.json({});
   });
+
+  /** A plan of the teacher's own; undefined after a refusal was sent. */
+  async function needPlan(request: Request<{ id: string }>, response: Response) {
+    if (!(await needTeacher(store, request, response))) return undefined;
+    const plan = await store.plans.byId(request.params.id as PlanId);
+    if (!plan) refuse(response, 'not-found');
+    return plan && (await needGroup(store, request, response, plan.groupId)) ? plan : undefined;
+  }
 
   return router;
 }

@@ -28,23 +28,24 @@ const signInSchema = v.strictObject({
 });
 const setUpSchema = v.strictObject({ ...signInSchema.entries, token: v.pipe(v.string(), v.maxLength(100)) });
 
+export interface TeacherRouteOptions {
+  readonly secure: boolean;
+  readonly failures: RateLimiterMemory;
+  readonly address: () => string;
+  /** Somebody signed out: screens of sessions that are over have to go. */
+  readonly sessionsEnded: () => void;
+}
+
 /** Set-up, sign-in and invitations. */
-export function teacherRoutes(
-  store: Store,
-  options: { readonly secure: boolean; readonly failures: RateLimiterMemory; readonly address: () => string },
-): Router {
+export function teacherRoutes(store: Store, options: TeacherRouteOptions): Router {
   const router = Router();
+  const cookie = { httpOnly: true, sameSite: 'strict', secure: options.secure } as const;
 
   async function openSession(response: Response, teacherId: TeacherId): Promise<void> {
     const token = newToken();
     const expiresAt = (Date.now() + sessionLife) as Time;
     await store.teachers.openSession({ tokenHash: hashToken(token), teacherId, expiresAt });
-    response.cookie(sessionCookie, token, {
-      httpOnly: true,
-      sameSite: 'strict',
-      secure: options.secure,
-      maxAge: sessionLife,
-    });
+    response.cookie(sessionCookie, token, { ...cookie, maxAge: sessionLife });
   }
 
   router.get('/me', async (request, response) => {
@@ -93,9 +94,18 @@ export function teacherRoutes(
   });
 
   router.post('/sign-out', async (request, response) => {
-    const cookie = readCookie(request);
-    if (cookie) await store.teachers.closeSession(hashToken(cookie));
-    response.clearCookie(sessionCookie).json({});
+    const token = readCookie(request);
+    if (token) await store.teachers.closeSession(hashToken(token));
+    options.sessionsEnded();
+    response.clearCookie(sessionCookie, cookie).json({});
+  });
+
+  router.post('/sign-out-everywhere', async (request, response) => {
+    const teacher = await needTeacher(store, request, response);
+    if (!teacher) return;
+    await store.teachers.closeSessions(teacher.id);
+    options.sessionsEnded();
+    response.clearCookie(sessionCookie, cookie).json({});
   });
 
   router.post('/invitations', async (request, response) => {

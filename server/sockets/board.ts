@@ -1,5 +1,6 @@
 import type { ErrorCode } from '../../shared/protocol/errors.ts';
 import type { LiveSocket, SocketTools } from './attach.ts';
+import { refuseOthers } from './refuse-others.ts';
 
 /** The projector: opened by the class's code, while the class lasts. */
 export async function attachBoard(
@@ -18,6 +19,7 @@ export async function attachBoard(
       disconnect();
       tools.registry.release(running);
     });
+    refuseOthers(socket, ['desk:command', 'stand:command']);
   };
   return undefined;
 }

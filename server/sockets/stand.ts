@@ -3,6 +3,7 @@ import { errorReply, type ErrorCode } from '../../shared/protocol/errors.ts';
 import type { SeatId, Time } from '../../shared/protocol/ids.ts';
 import type { RunningClass } from '../live/running-class.ts';
 import { handleCommand, type LiveSocket, type SocketTools } from './attach.ts';
+import { refuseOthers } from './refuse-others.ts';
 
 /** A student's device: known by its resume token. */
 export async function attachStand(
@@ -35,4 +36,5 @@ function startStand(socket: LiveSocket, running: RunningClass, seatId: SeatId, t
       return done.ok ? { ok: true, late: done.value } : { ok: false, error: errorReply(done.error) };
     }),
   );
+  refuseOthers(socket, ['desk:command']);
 }

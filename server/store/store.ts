@@ -51,6 +51,10 @@ export interface TeacherStore {
   }): Promise<void>;
   sessionTeacher(tokenHash: string, now: Time): Promise<Teacher | undefined>;
   closeSession(tokenHash: string): Promise<void>;
+  /** All of a teacher's. */
+  closeSessions(id: TeacherId): Promise<void>;
+  /** Deletes sessions and links whose time is over. */
+  forgetExpired(now: Time): Promise<void>;
   /** One-time links; kept as hashes. */
   addInvitation(tokenHash: string, expiresAt: Time): Promise<void>;
   /** True once, for a link that is known and not too old; then it is gone. */
@@ -94,7 +98,12 @@ export interface GroupStore {
   students(id: GroupId): Promise<readonly Student[]>;
   studentGroup(id: StudentId): Promise<GroupId | undefined>;
   saveStudent(groupId: GroupId, student: Student): Promise<void>;
-  /** With the student's seats and answers. */
+  /**
+   * Answers and seats of the one go to the other of the same group, and the first is gone. Where both answered a
+   * round, what was counted later stays; where both have a device in a class, the one that came later.
+   */
+  mergeStudents(from: StudentId, into: StudentId): Promise<void>;
+  /** With the student's seats and answers. That a device was sent away stays, without the name. */
   removeStudent(id: StudentId): Promise<void>;
 }
 
@@ -130,18 +139,22 @@ export interface ClassSummary {
   readonly share: Share;
 }
 
-export interface ClassStore {
-  create(newClass: NewClass): Promise<'created' | 'code-taken'>;
+/** What a running class needs: its state, and the promise that what changes in it is kept. */
+export interface AnswerStore {
   /** The whole state, as the changes committed so far make it; `lastTime` looks at this group's earlier classes. */
   load(id: ClassId): Promise<ClassState | undefined>;
-  /** Classes that have not been closed. */
-  open(): Promise<readonly ClassId[]>;
-  byCode(code: ClassCode): Promise<ClassId | undefined>;
-  bySeatToken(tokenHash: string): Promise<ClassId | undefined>;
-  ofGroup(groupId: GroupId): Promise<readonly ClassSummary[]>;
   /**
    * Resolves once the changes are safe against a power cut. Calls made while a commit runs share the next one;
    * order is kept. All changes of one call are kept, or none.
    */
   commit(id: ClassId, changes: readonly Change[]): Promise<void>;
+}
+
+export interface ClassStore extends AnswerStore {
+  create(newClass: NewClass): Promise<'created' | 'code-taken'>;
+  /** Classes that have not been closed. */
+  open(): Promise<readonly ClassId[]>;
+  byCode(code: ClassCode): Promise<ClassId | undefined>;
+  bySeatToken(tokenHash: string): Promise<ClassId | undefined>;
+  ofGroup(groupId: GroupId): Promise<readonly ClassSummary[]>;
 }

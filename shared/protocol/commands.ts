@@ -27,6 +27,8 @@ const settingsSchema = v.strictObject({
   score: v.picklist(['class', 'teams', 'off']),
   /** Whether the end of the class lists individuals, by alias. */
   ranking: v.boolean(),
+  /** Nobody new comes in or asks to; a device that has a seat comes back. Absent: not locked. */
+  locked: v.exactOptional(v.boolean()),
 });
 export type ClassSettings = v.InferOutput<typeof settingsSchema>;
 
@@ -56,6 +58,7 @@ export const deskCommandSchema = v.variant('kind', [
   v.strictObject({
     kind: v.literal('set-student'),
     studentId: idSchema<StudentId>(),
+    name: v.optional(textSchema(40)),
     /** Factor on the time limit, private to the student. */
     moreTime: v.optional(v.picklist([1, 1.25, 1.5, 2, 3])),
     team: v.optional(v.nullable(textSchema(20))),

@@ -15,6 +15,8 @@ export type CommandReply =
 export interface ServerEvents {
   /** First word on every connect: the build that the server serves. */
   hello: (greeting: { readonly build: string }) => void;
+  /** Last word before the server ends the connection: why. */
+  farewell: (why: ErrorReply) => void;
   'stand:shared': (snapshot: Snapshot<StandSharedView>) => void;
   'stand:own': (snapshot: Snapshot<StandOwnView>) => void;
   'board:view': (snapshot: Snapshot<BoardView>) => void;

@@ -5,6 +5,7 @@ import type { Fret, FretRange, Place, StringNumber } from '../theory/fretboard.t
 import type { NoteName } from '../theory/pitch.ts';
 import { chordTable, type ChordQuality } from '../theory/tables/chords.ts';
 import { scaleTable, type ScaleId } from '../theory/tables/scales.ts';
+import { plainText } from './plain-text.ts';
 
 /** Shapes of what comes from outside; parsed once, at the edge, trusted behind it. */
 
@@ -17,13 +18,13 @@ export function idSchema<T extends string>() {
   );
 }
 
-/** Text that a person typed: trimmed, without control characters, 1 to `length` characters. */
-export function textSchema(length: number) {
+/** Text that a person typed, as `plainText` leaves it: `least` to `length` UTF-16 units. */
+export function textSchema(length: number, least = 1) {
   return v.pipe(
     v.string(),
     v.maxLength(4 * length),
-    v.transform((text) => text.replace(/\p{C}/gu, ' ').replace(/\s+/g, ' ').trim().normalize('NFC')),
-    v.minLength(1),
+    v.transform(plainText),
+    v.minLength(least),
     v.maxLength(length),
   );
 }

@@ -216,7 +216,8 @@ export interface DeskView {
   readonly asking: readonly {
     readonly seatId: SeatId;
     readonly name: string;
-    readonly reason: 'new' | 'move';
+    /** `refused`: the name or the device was sent away before. */
+    readonly reason: 'new' | 'move' | 'refused';
   }[];
   /** The same slip in several rounds, of the class as a whole. */
   readonly pattern: Pattern | null;

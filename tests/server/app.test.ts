@@ -15,7 +15,7 @@ describe('the pages and what stands around them', () => {
 
   beforeAll(() => {
     clientDir = mkdtempSync(join(tmpdir(), 'rootcall-pages-'));
-    for (const name of ['index', 'desk', 'board'])
+    for (const name of ['index', 'desk', 'board', 'check'])
       writeFileSync(join(clientDir, `${name}.html`), `<title>${name}</title>`);
     mkdirSync(join(clientDir, 'assets'));
     writeFileSync(join(clientDir, 'assets/stand-a1b2c3.js'), 'export {};');
@@ -39,8 +39,9 @@ describe('the pages and what stands around them', () => {
     api.get('/bug', () => {
       throw new Error('the inside of the house');
     });
-    const health = () => ({ store: { kind: 'sqlite', schema: 1 } });
-    const server = createServer(createApp({ config, api, health, log: pino({ level: 'silent' }) }));
+    const health = async () => ({ store: { kind: 'sqlite', schema: 1 } });
+    const metrics = { contentType: 'text/plain', text: async () => '# nothing' };
+    const server = createServer(createApp({ config, api, health, metrics, log: pino({ level: 'silent' }) }));
     servers.push(server);
     await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
     return `http://127.0.0.1:${String((server.address() as AddressInfo).port)}`;
@@ -60,6 +61,7 @@ describe('the pages and what stands around them', () => {
       '/desk/groups/7': 'desk',
       '/board': 'board',
       '/board/BCDFGH': 'board',
+      '/check': 'check',
     };
     for (const [path, name] of Object.entries(pages)) {
       const response = await fetch(address + path);

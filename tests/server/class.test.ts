@@ -320,7 +320,7 @@ describe('EDGE: bad input gets a code and a sentence', () => {
 
 describe('GUESS: codes can be tried a few times only', () => {
   test('GUESS-1: behind a proxy a guesser shuts out nobody else', async () => {
-    const proxied = await LiveServer.start(1);
+    const proxied = await LiveServer.start({ trustProxy: 1 });
     const board = (from: string) =>
       new Screen(proxied, { role: 'board', code: 'BBBBBB' }, { 'x-forwarded-for': from });
     try {

@@ -14,6 +14,7 @@ describe('the settings', () => {
         trustProxy: null,
         logLevel: 'warn',
         https: false,
+        metricsToken: null,
       },
     });
   });
@@ -30,6 +31,7 @@ describe('the settings', () => {
     [{ TRUST_PROXY: 'loopback, 10.0.0.0/8, fd00::/8' }, { trustProxy: 'loopback, 10.0.0.0/8, fd00::/8' }],
     [{ DATA_DIR: '/srv/rootcall' }, { dataDir: '/srv/rootcall' }],
     [{ HTTPS: '1' }, { https: true }],
+    [{ METRICS_TOKEN: 'sixteen-or-more-' }, { metricsToken: 'sixteen-or-more-' }],
   ])('take %o', (environment, value) => {
     expect(loadConfig(environment, [])).toMatchObject({ ok: true, value });
   });
@@ -54,6 +56,13 @@ describe('the settings', () => {
     expect(loaded).toEqual({
       ok: false,
       error: expect.stringMatching(`^${name} can't be "${text}": [^\n]+$`),
+    });
+  });
+
+  it('refuse a short METRICS_TOKEN without repeating it', () => {
+    expect(loadConfig({ METRICS_TOKEN: 'short' }, [])).toEqual({
+      ok: false,
+      error: "METRICS_TOKEN can't be this: it takes at least 16 characters.",
     });
   });
 });

@@ -62,7 +62,7 @@ export async function openClass(desk: Page): Promise<string> {
 
 export async function joinClass(
   stand: Page,
-  server: ProductionServer,
+  server: Pick<ProductionServer, 'url'>,
   code: string,
   name: string,
 ): Promise<void> {

@@ -4,7 +4,7 @@ import type { Exercise } from '../../shared/exercise/exercise.ts';
 import type { CommandReply } from '../../shared/protocol/events.ts';
 import type { DeskStudentView } from '../../shared/protocol/views.ts';
 import { known } from '../../shared/lib/assert.ts';
-import { LiveServer } from './live-server.ts';
+import { LiveServer, type LiveServerOptions } from './live-server.ts';
 import { Screen, sit, TeacherBrowser } from './people.ts';
 
 /** One class on a server of its own: its Desk, its Board, and whoever takes a seat. */
@@ -25,8 +25,8 @@ export class LiveClass {
     this.board = new Screen(server, { role: 'board', code: desk.desk?.code ?? '' });
   }
 
-  static async start(instrument?: string): Promise<LiveClass> {
-    const server = await LiveServer.start();
+  static async start(instrument?: string, options: LiveServerOptions = {}): Promise<LiveClass> {
+    const server = await LiveServer.start(options);
     const teacher = new TeacherBrowser(server);
     await teacher.setUp();
     const groupId = await teacher.makeGroup(['Kaya', 'Bram', 'Edda'], instrument);

@@ -6,6 +6,9 @@ import type { LiveServer } from './live-server.ts';
 
 type LiveSocket = Socket<ServerEvents, ClientEvents>;
 
+/** A server in this process or another. */
+export type Reachable = Pick<LiveServer, 'url' | 'setUpToken'>;
+
 /** One screen on a real socket; keeps every word that it was sent. */
 export class Screen {
   readonly socket: LiveSocket;
@@ -17,7 +20,7 @@ export class Screen {
   desk: DeskView | undefined;
   readonly #waiting = new Set<() => void>();
 
-  constructor(server: LiveServer, auth: object, headers: Readonly<Record<string, string>> = {}) {
+  constructor(server: Reachable, auth: object, headers: Readonly<Record<string, string>> = {}) {
     this.socket = io(server.url, {
       auth,
       reconnectionDelay: 50,
@@ -79,10 +82,15 @@ export class Screen {
 /** A teacher's browser: keeps its session cookie. */
 export class TeacherBrowser {
   #cookie = '';
-  readonly #server: LiveServer;
+  readonly #server: Reachable;
 
-  constructor(server: LiveServer) {
+  constructor(server: Reachable) {
     this.#server = server;
+  }
+
+  /** What its browser sends along. */
+  get cookie(): string {
+    return this.#cookie;
   }
 
   async call<T>(method: string, path: string, body?: object): Promise<{ status: number; body: T }> {
@@ -124,7 +132,7 @@ export class TeacherBrowser {
 
 /** Gives code and name at the door; the device's token, or why not. */
 export async function join(
-  server: LiveServer,
+  server: Reachable,
   code: string,
   name: string,
 ): Promise<{ token?: string; error?: { code: string; message: string } }> {
@@ -137,7 +145,7 @@ export async function join(
 }
 
 /** A student's device on its seat. */
-export async function sit(server: LiveServer, code: string, name: string): Promise<Screen> {
+export async function sit(server: Reachable, code: string, name: string): Promise<Screen> {
   const { token } = await join(server, code, name);
   const screen = new Screen(server, { role: 'stand', token });
   await screen.until(({ own, shared }) => own !== undefined && shared !== undefined);

@@ -52,7 +52,7 @@ export class RootcallBoard extends LitElement {
     const { connection } = this.live;
     if (!connection) return this.form('');
     const view = connection.view('board:view');
-    const { refusal, state } = connection;
+    const { absence, refusal, state } = connection;
     // A class that is over may be refused later: its last picture stays until somebody turns it off.
     if (refusal && view?.stage.kind !== 'over') return this.form(sentenceOf(refusal));
     return html`${
@@ -61,7 +61,11 @@ export class RootcallBoard extends LitElement {
           : html`<p class="lead opening">${state === 'lost' ? nothing : 'Opening the class.'}</p>`
       }
       <p class="line" role="status">
-        ${state === 'lost' && !refusal ? 'Out of touch. The Board comes back by itself.' : nothing}
+        ${
+          state === 'lost' && !refusal
+            ? (absence?.message ?? 'Out of touch. The Board comes back by itself.')
+            : nothing
+        }
       </p>`;
   }
 

@@ -183,7 +183,8 @@ export class BoardScore extends LitElement {
       ${teams
         .slice(0, mostTeams)
         .map(
-          ({ team, share }) => html`<li><span>${team}</span> <b class="nowrap">${percent(share)} %</b></li>`,
+          ({ team, share }) =>
+            html`<li><span dir="auto">${team}</span> <b class="nowrap">${percent(share)} %</b></li>`,
         )}
     </ul>`;
   }
@@ -195,7 +196,9 @@ export class BoardScore extends LitElement {
           .slice(0, mostAliases)
           .map(
             ({ alias, share }) =>
-              html`<li><span>${alias}</span> <span class="nowrap">${share.right} of ${share.of}</span></li>`,
+              html`<li>
+                <span dir="auto">${alias}</span> <span class="nowrap">${share.right} of ${share.of}</span>
+              </li>`,
           )}
       </ul>
       ${left > 0 ? html`<p class="soft">and ${left} more</p>` : nothing}`;

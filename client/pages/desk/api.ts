@@ -106,6 +106,7 @@ export const api = {
     send<object>('POST', 'set-up', fields),
   signIn: (fields: { name: string; passphrase: string }) => send<object>('POST', 'sign-in', fields),
   signOut: () => send<object>('POST', 'sign-out', none),
+  signOutEverywhere: () => send<object>('POST', 'sign-out-everywhere', none),
   invite: () => send<{ readonly link: string }>('POST', 'invitations', none),
 
   groups: () => send<{ readonly groups: readonly Group[] }>('GET', 'groups'),
@@ -118,6 +119,8 @@ export const api = {
     send<object>('POST', `groups/${groupId}/students`, { names }),
   changeStudent: (id: string, fields: Partial<Omit<Student, 'id' | 'alias'>>) =>
     send<object>('PATCH', `students/${id}`, fields),
+  /** The first leaves the register; answers and seats go to the other. */
+  mergeStudents: (id: string, into: string) => send<object>('POST', `students/${id}/merge`, { into }),
   removeStudent: (id: string) => send<object>('DELETE', `students/${id}`),
 
   addPlan: (groupId: string, plan: Omit<Plan, 'id'>) => send<Id>('POST', `groups/${groupId}/plans`, plan),

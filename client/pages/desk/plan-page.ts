@@ -43,7 +43,9 @@ export class DeskPlan extends LitElement {
     const asRead = { ...group, naming: this.naming.of(group.naming) };
     return html`<main>
       <div>
-        <p><a class="back" href=${groupPath(group.id)}>${group.name}</a></p>
+        <p>
+          <a class="back" href=${groupPath(group.id)}><bdi>${group.name}</bdi></a>
+        </p>
         <h1 class="visually-hidden">Plan: ${plan.title}</h1>
         <label class="title">
           <span class="visually-hidden">Title of the plan</span>

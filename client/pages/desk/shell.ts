@@ -119,10 +119,13 @@ export class RootcallDesk extends LitElement {
       ${
         teacher
           ? html`<details class="menu">
-              <summary><span>${teacher.name}</span></summary>
+              <summary><span dir="auto">${teacher.name}</span></summary>
               <div class="sheet stack">
                 ${namingField()}
-                <div><button @click=${this.signOut}>Sign out</button></div>
+                <div class="row">
+                  <button @click=${() => this.signOut(api.signOut)}>Sign out</button>
+                  <button @click=${() => this.signOut(api.signOutEverywhere)}>Sign out everywhere</button>
+                </div>
               </div>
             </details>`
           : html`<span class="soft">Desk</span>`
@@ -166,11 +169,11 @@ export class RootcallDesk extends LitElement {
     if (this.route.kind === 'set-up') this.go(homePath, 'replace');
   };
 
-  private readonly signOut = async (): Promise<void> => {
-    await api.signOut();
+  private async signOut(how: typeof api.signOut): Promise<void> {
+    await how();
     this.go(homePath, 'push');
     await this.load();
-  };
+  }
 
   private readonly follow = (): void => {
     this.route = routeOf(location.pathname);

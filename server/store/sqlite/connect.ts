@@ -1,5 +1,5 @@
 import BetterSqlite3, { type Database as Connection } from 'better-sqlite3';
-import { mkdirSync } from 'node:fs';
+import { closeSync, mkdirSync, openSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { StoreError } from '../store-error.ts';
 import { damaged, sayWhy } from './say-why.ts';
@@ -13,8 +13,11 @@ const applicationId = 0x526f6f74;
 export function connect(path: string): Connection {
   let connection: Connection | undefined;
   try {
-    // Names of pupils lie here: for the server's own account only.
-    if (path !== inMemory) mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
+    if (path !== inMemory) {
+      // Names of pupils lie here: for the server's own account only. SQLite gives its log the same mode.
+      mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
+      closeSync(openSync(path, 'a', 0o600));
+    }
     connection = new BetterSqlite3(path, { timeout: 5000 });
     claim(connection, path);
     configure(connection, path);
@@ -26,11 +29,14 @@ export function connect(path: string): Connection {
 }
 
 function claim(connection: Connection, path: string): void {
-  const id = connection.pragma('application_id', { simple: true });
-  if (id === applicationId) return;
+  if (isOurs(connection)) return;
   const isEmpty = connection.prepare('select 1 from sqlite_schema').get() === undefined;
   if (!isEmpty) throw new StoreError(`${path} belongs to another program. Choose another data folder.`);
   connection.pragma(`application_id = ${String(applicationId)}`);
+}
+
+export function isOurs(connection: Connection): boolean {
+  return connection.pragma('application_id', { simple: true }) === applicationId;
 }
 
 function configure(connection: Connection, path: string): void {
@@ -41,6 +47,8 @@ function configure(connection: Connection, path: string): void {
   connection.pragma('foreign_keys = on');
   // What is deleted is overwritten: a purged name must not stay behind in free pages.
   connection.pragma('secure_delete = on');
+  // Nor may names be written anywhere but beside the store.
+  connection.pragma('temp_store = memory');
   const mode = connection.pragma('journal_mode', { simple: true });
   const synchronous = connection.pragma('synchronous', { simple: true });
   if (synchronous !== 2 || mode !== (path === inMemory ? 'memory' : 'wal')) {

@@ -1,9 +1,11 @@
 import type { GroupFields, GroupStore } from '../store.ts';
 import { query, type Database } from './database.ts';
-import { readStudentGroup, readStudents } from './students.ts';
+import { mergeStudents } from './merge-students.ts';
+import type { Eraser } from './erase.ts';
+import { deleteStudent, readStudentGroup, readStudents } from './students.ts';
 import type { ChangeWriter } from './write-changes.ts';
 
-export function groupStore(database: Database, writer: ChangeWriter): GroupStore {
+export function groupStore(database: Database, writer: ChangeWriter, eraser: Eraser): GroupStore {
   const groups = query
     .selectFrom('groups')
     .select([
@@ -50,7 +52,7 @@ export function groupStore(database: Database, writer: ChangeWriter): GroupStore
 
     async remove(id) {
       database.run(query.deleteFrom('groups').where('id', '=', id));
-      forget(database);
+      eraser.erase();
     },
 
     async purge(now) {
@@ -61,7 +63,7 @@ export function groupStore(database: Database, writer: ChangeWriter): GroupStore
           .where('purge_at', '<=', now)
           .returning('id'),
       );
-      if (purged.length > 0) forget(database);
+      if (purged.length > 0) eraser.erase();
       return purged.map(({ id }) => id);
     },
 
@@ -77,18 +79,18 @@ export function groupStore(database: Database, writer: ChangeWriter): GroupStore
       writer.student(groupId, student);
     },
 
+    async mergeStudents(from, into) {
+      mergeStudents(database, from, into);
+      eraser.erase();
+    },
+
     async removeStudent(id) {
-      database.run(query.deleteFrom('students').where('id', '=', id));
-      forget(database);
+      deleteStudent(database, id);
+      eraser.erase();
     },
   };
 }
 
 function columnsOf({ name, school, instrument, naming, language, purgeAt }: Partial<GroupFields>) {
   return { name, school, instrument, naming, language, purge_at: purgeAt };
-}
-
-/** Empties the write-ahead log, where what was deleted could still be read. */
-function forget(database: Database): void {
-  database.connection.pragma('wal_checkpoint(truncate)');
 }

@@ -14,15 +14,16 @@ function sentenceFor(error: unknown, path: string): string {
   const code = codeOf(error);
   if (/^SQLITE_(NOTADB|CORRUPT)/.test(code)) return damaged(path);
   if (/^(SQLITE_FULL|ENOSPC|EDQUOT)/.test(code)) return `The disk that ${path} lies on is full.`;
+  if (/^SQLITE_IOERR/.test(code)) return `The disk that ${path} lies on reports an error.`;
   if (/^SQLITE_(BUSY|LOCKED)/.test(code)) return `${path} is in use by another program.`;
-  if (/^(SQLITE_(CANTOPEN|READONLY|PERM)|EACCES|EPERM|EROFS|ENOTDIR|EEXIST|ENOENT)/.test(code)) {
+  if (/^(SQLITE_(CANTOPEN|READONLY|PERM)|EACCES|EPERM|EROFS|EISDIR|ENOTDIR|EEXIST|ENOENT)/.test(code)) {
     return `${path} can't be written. Give the server's account the right to write its folder, or choose another data folder.`;
   }
   // npm installed it without its binary (it was told to run no scripts), or for another Node.
   if (code === 'ERR_DLOPEN_FAILED' || /bindings file/.test(String(error))) {
     return 'The database driver has no binary for this machine. Make it: npm rebuild better-sqlite3 --ignore-scripts=false';
   }
-  return `${path} can't be opened: ${error instanceof Error ? error.message : String(error)}`;
+  return `${path} can't be used: ${error instanceof Error ? error.message : String(error)}`;
 }
 
 function codeOf(error: unknown): string {

@@ -65,6 +65,15 @@ export function teacherStore(database: Database): TeacherStore {
       database.run(query.deleteFrom('sessions').where('token_hash', '=', tokenHash));
     },
 
+    async closeSessions(id) {
+      database.run(query.deleteFrom('sessions').where('teacher_id', '=', id));
+    },
+
+    async forgetExpired(now) {
+      database.run(query.deleteFrom('sessions').where('expires_at', '<=', now));
+      database.run(query.deleteFrom('invitations').where('expires_at', '<=', now));
+    },
+
     async addInvitation(tokenHash, expiresAt) {
       database.run(query.insertInto('invitations').values({ token_hash: tokenHash, expires_at: expiresAt }));
     },

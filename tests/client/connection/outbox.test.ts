@@ -145,16 +145,22 @@ describe('what becomes of it', () => {
     expect(device.outbox.draftFor(round)?.fate).toBe('safe');
   });
 
-  it.each(['store-failed', 'server-failed', 'too-many-tries', 'not-admitted', 'page-too-old'] as const)(
-    'is kept and sent again under the same id after "%s"',
-    async (code) => {
-      device.outbox.place(round, answer, true);
-      await device.sent(0).reply(refused(code));
-      expect(device.outbox.draftFor(round)?.fate).toBe('unsent');
-      device.pass(2000);
-      expect(device.sent(1).send).toEqual(device.sent(0).send);
-    },
-  );
+  it.each([
+    'store-failed',
+    'server-failed',
+    'too-many-tries',
+    'too-fast',
+    'server-busy',
+    'server-stopping',
+    'not-admitted',
+    'page-too-old',
+  ] as const)('is kept and sent again under the same id after "%s"', async (code) => {
+    device.outbox.place(round, answer, true);
+    await device.sent(0).reply(refused(code));
+    expect(device.outbox.draftFor(round)?.fate).toBe('unsent');
+    device.pass(2000);
+    expect(device.sent(1).send).toEqual(device.sent(0).send);
+  });
 
   it.each(['round-voided', 'round-unknown', 'class-closed', 'seat-unknown', 'off-the-neck'] as const)(
     'is let go after "%s"',

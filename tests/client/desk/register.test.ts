@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { dateField, groupLine, namesIn, timeOfField } from '../../../client/pages/desk/group/words.ts';
+import { usualKeys, usualLetters } from '../../../client/pages/desk/live/keys.ts';
 import { preferencesIn, storedText } from '../../../client/pages/desk/live/preferences.ts';
 import { clockText } from '../../../client/pages/desk/live/clock-text.ts';
 
@@ -20,10 +21,14 @@ test('a purge date survives its field', () => {
 });
 
 test('what a browser remembers comes back, and rubbish is as usual', () => {
-  const kept = { keys: { letters: false, pedal: true }, hiding: true };
+  const swapped = { ...usualLetters, ask: 'h', hold: 'a', next: '7' };
+  const kept = { keys: { letters: false, pedal: true, letterOf: swapped }, hiding: true };
   expect(preferencesIn(storedText(kept))).toEqual(kept);
-  for (const rubbish of [null, '', '{', '3', 'null', '{"letters":1}'])
-    expect(preferencesIn(rubbish)).toEqual({ keys: { letters: true, pedal: true }, hiding: false });
+  const twice = JSON.stringify({ letterOf: { ...usualLetters, ask: 'h' } });
+  for (const rubbish of [null, '', '{', '3', 'null', '{"letters":1}', '{"letterOf":{"ask":"x"}}', twice])
+    expect(preferencesIn(rubbish)).toEqual({ keys: usualKeys, hiding: false });
+  const before = preferencesIn('{"letters":false,"pedal":true,"hiding":true}');
+  expect(before).toEqual({ keys: { ...usualKeys, letters: false }, hiding: true });
 });
 
 test('time is told in minutes and seconds', () => {

@@ -64,6 +64,15 @@ describe('opening a SQLite store', () => {
     }
   });
 
+  it('is for the account of the server only, in a folder that is open to all too', async () => {
+    mkdirSync(dirname(where.path));
+    chmodSync(dirname(where.path), 0o755);
+    const store = await where.open();
+    await fillStore(store);
+    for (const log of ['', '-wal', '-shm']) expect(statSync(where.path + log).mode & 0o077).toBe(0);
+    await store.close();
+  });
+
   it('enforces foreign keys after a migration too', () => {
     const connection = connect(where.path);
     try {
@@ -161,6 +170,21 @@ describe('opening a SQLite store', () => {
     expect(refusal()).toContain('is damaged');
   });
 
+  it('refuses a store with damage in its header', async () => {
+    await (await where.open()).close();
+    const bytes = readFileSync(where.path);
+    writeFileSync(where.path, bytes.fill(0xa5, 0, 64));
+    expect(refusal()).toContain('is damaged');
+    expect(readFileSync(where.path).equals(bytes)).toBe(true);
+  });
+
+  it('refuses a store of which half is gone', async () => {
+    await (await where.open()).close();
+    const bytes = readFileSync(where.path);
+    writeFileSync(where.path, bytes.subarray(0, bytes.length / 2));
+    expect(refusal()).toContain('is damaged');
+  });
+
   it('refuses a store with damage in its midst', async () => {
     const store = await where.open();
     await fillStore(store);
@@ -179,10 +203,28 @@ describe('opening a SQLite store', () => {
     expect(refusal(join(where.folder, 'other', 'rootcall.db'))).toContain("can't be written");
   });
 
-  // The superuser may write everywhere.
-  it.skipIf(process.getuid?.() === 0)('refuses a folder that may not be written', () => {
-    mkdirSync(dirname(where.path));
-    chmodSync(dirname(where.path), 0o500);
-    expect(refusal()).toContain("can't be written");
+  it('refuses a folder that may not be written, with or without a store in it', async () => {
+    await (await where.open()).close();
+    const empty = join(where.folder, 'empty');
+    mkdirSync(empty);
+    for (const folder of [dirname(where.path), empty]) chmodSync(folder, 0o555);
+    chmodSync(where.folder, 0o755);
+    chmodSync(where.path, 0o644);
+    for (const path of [where.path, join(empty, 'rootcall.db')]) {
+      expect(withoutPrivileges(() => refusal(path))).toContain("can't be written");
+    }
+    for (const folder of [dirname(where.path), empty]) chmodSync(folder, 0o755);
   });
 });
+
+/** The superuser may write everywhere, so it steps down meanwhile. */
+function withoutPrivileges<T>(run: () => T): T {
+  if (process.getuid?.() !== 0) return run();
+  const nobody = 65_534;
+  process.seteuid?.(nobody);
+  try {
+    return run();
+  } finally {
+    process.seteuid?.(0);
+  }
+}

@@ -86,7 +86,7 @@ export class DeskGroup extends LitElement {
     return html`<main>
       <div>
         <p><a class="back" href=${homePath}>All groups</a></p>
-        <h1>${group.name}</h1>
+        <h1 dir="auto">${group.name}</h1>
         <p class="soft">${groupLine(group, this.naming.of(group.naming))}</p>
         <div role="status" class="visually-hidden">${this.said}</div>
         ${refusalLine(this.refusal)}
@@ -119,6 +119,7 @@ export class DeskGroup extends LitElement {
         </select></label
       >
       <button class="primary">Open the class</button>
+      <a href="/check">Check this network beforehand</a>
     </form>`;
   }
 
@@ -129,7 +130,7 @@ export class DeskGroup extends LitElement {
         ${plans.map(
           (plan) =>
             html`<li>
-              <a href=${planPath(plan.id)}>${plan.title}</a>
+              <a dir="auto" href=${planPath(plan.id)}>${plan.title}</a>
               <span class="soft small">${count(plan.exercises.length, 'exercise', 'exercises')}</span>
             </li>`,
         )}
@@ -172,9 +173,11 @@ export class DeskGroup extends LitElement {
           <hr />
           ${
             this.deleting
-              ? html`<p>This deletes the register, plans, classes and all answers of ${group.name}.</p>
+              ? html`<p>
+                    This deletes the register, plans, classes and all answers of <bdi>${group.name}</bdi>.
+                  </p>
                   <div class="row">
-                    <button @click=${this.deleteGroup}>Delete ${group.name} for good</button>
+                    <button @click=${this.deleteGroup}>Delete <bdi>${group.name}</bdi> for good</button>
                     <button @click=${() => (this.deleting = false)}>Keep it</button>
                   </div>`
               : html`<div><button @click=${() => (this.deleting = true)}>Delete this group</button></div>`
@@ -205,6 +208,8 @@ export class DeskGroup extends LitElement {
         return this.settle(await api.addStudents(this.groupId, change.names), 'Added to the register.');
       case 'change':
         return this.settle(await api.changeStudent(change.id, change.fields), 'Saved.');
+      case 'merge':
+        return this.settle(await api.mergeStudents(change.id, change.into), 'The two are one now.');
       case 'remove':
         return this.settle(await api.removeStudent(change.id), 'Taken off the register.');
     }

@@ -100,7 +100,7 @@ export class DeskGroups extends LitElement {
         (group) =>
           html`<li>
             <div>
-              <a class="name" href=${groupPath(group.id)}>${group.name}</a>
+              <a class="name" dir="auto" href=${groupPath(group.id)}>${group.name}</a>
               <p class="soft">${groupLine(group, this.naming.of(group.naming))}</p>
             </div>
             ${

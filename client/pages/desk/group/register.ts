@@ -1,4 +1,4 @@
-import { LitElement, css, html } from 'lit';
+import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import { repeat } from 'lit/directives/repeat.js';
@@ -6,11 +6,14 @@ import type { Student } from '../api.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { moreTimeWords } from '../more-time.ts';
 import { fieldText, formOf, refusalLine } from '../refusal.ts';
+import './merge.ts';
+import type { MergeEvent } from './merge.ts';
 import { namesIn } from './words.ts';
 
 export type RegisterChange =
   | { readonly kind: 'add'; readonly names: readonly string[] }
   | { readonly kind: 'change'; readonly id: string; readonly fields: Partial<Omit<Student, 'id' | 'alias'>> }
+  | { readonly kind: 'merge'; readonly id: string; readonly into: string }
   | { readonly kind: 'remove'; readonly id: string };
 
 export class RegisterEvent extends Event {
@@ -132,7 +135,20 @@ export class DeskRegister extends LitElement {
           <div><button>Add to the register</button></div>
         </form>
       </details>
+      ${this.merging()}
     `;
+  }
+
+  private merging() {
+    if (this.students.length < 2) return nothing;
+    return html`<details>
+      <summary>Make two students one</summary>
+      <desk-merge
+        .students=${this.students}
+        @desk-merge=${({ id, into }: MergeEvent) =>
+          this.dispatchEvent(new RegisterEvent({ kind: 'merge', id, into }))}
+      ></desk-merge>
+    </details>`;
   }
 
   private table() {
@@ -166,6 +182,7 @@ export class DeskRegister extends LitElement {
       <td class="name">
         <input
           aria-label="Name"
+          dir="auto"
           .value=${live(name)}
           maxlength=${mostLetters}
           @change=${(event: Event) => {

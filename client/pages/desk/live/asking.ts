@@ -5,6 +5,12 @@ import type { DeskView } from '../../../../shared/protocol/views.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { CommandEvent } from './events.ts';
 
+const askingWords: Readonly<Record<DeskView['asking'][number]['reason'], string>> = {
+  new: 'asks to come in.',
+  move: 'is in on another device. Move to the new one?',
+  refused: 'asks again; this name or device was sent away before.',
+};
+
 /** Who waits at the door for the teacher's nod. */
 @customElement('desk-asking')
 export class DeskAsking extends LitElement {
@@ -68,14 +74,10 @@ export class DeskAsking extends LitElement {
         ({ seatId }) => seatId,
         ({ seatId, name, reason }) => {
           const who = this.hiding ? 'Somebody' : name;
-          const nod = reason === 'new' ? 'Let in' : 'Move';
+          const nod = reason === 'move' ? 'Move' : 'Let in';
           return html`<li>
             <span>
-              ${
-                reason === 'new'
-                  ? html`<b>${who}</b> asks to come in.`
-                  : html`<b>${who}</b> is in on another device. Move to the new one?`
-              }
+              <bdi><b>${who}</b></bdi> ${askingWords[reason]}
             </span>
             <span class="buttons">
               <button @click=${() => this.send({ kind: 'admit', seatId })} aria-label=${`${nod}: ${who}`}>

@@ -5,13 +5,12 @@ import type { DeskView } from '../../../../shared/protocol/views.ts';
 import { sign, type SignName } from '../../../components/signs.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { StepEvent } from './events.ts';
-import type { KeySettings } from './keys.ts';
+import { usualKeys, type KeySettings } from './keys.ts';
 import { actionOf, asksAgain, nextStep, type Step } from './steps.ts';
 
 interface Look {
   readonly step: Step;
   readonly words: string;
-  readonly key: string;
   readonly sign?: SignName;
 }
 
@@ -116,7 +115,7 @@ export class DeskBar extends LitElement {
   ];
 
   @property({ attribute: false }) view: DeskView | null = null;
-  @property({ attribute: false }) keys: KeySettings = { letters: true, pedal: true };
+  @property({ attribute: false }) keys: KeySettings = usualKeys;
   /** On a narrow screen: whether the other steps are shown too. */
   @state() private all = false;
 
@@ -128,14 +127,13 @@ export class DeskBar extends LitElement {
       {
         step: 'ask',
         words: again ? 'Ask again' : 'Ask',
-        key: 'A',
         sign: again ? 'end-repeat' : 'start-repeat',
       },
-      { step: 'hold', words: 'Hold', key: 'H', sign: 'fermata' },
-      { step: 'reveal', words: 'Reveal', key: 'R', sign: 'final-barline' },
-      { step: 'next', words: 'Next', key: 'N', sign: 'next' },
-      { step: 'void', words: 'Void', key: 'V' },
-      { step: 'undo', words: 'Undo', key: 'U' },
+      { step: 'hold', words: 'Hold', sign: 'fermata' },
+      { step: 'reveal', words: 'Reveal', sign: 'final-barline' },
+      { step: 'next', words: 'Next', sign: 'next' },
+      { step: 'void', words: 'Void' },
+      { step: 'undo', words: 'Undo' },
     ];
     const sensible = nextStep(view);
     return html`<div
@@ -150,7 +148,8 @@ export class DeskBar extends LitElement {
       </button>`;
   }
 
-  private button({ step, words, key, sign: name }: Look, view: DeskView, sensible: Step | null) {
+  private button({ step, words, sign: name }: Look, view: DeskView, sensible: Step | null) {
+    const key = this.keys.letterOf[step].toUpperCase();
     const filled = step === sensible;
     const unavailable = actionOf(step, view).kind === 'nothing';
     return html`<button

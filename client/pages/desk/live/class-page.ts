@@ -96,11 +96,13 @@ export class DeskClass extends LitElement {
   override render() {
     const { view } = this;
     const refused = this.live.connection?.refusal;
-    if (!view)
+    // A screen that was signed out shows nothing of the class any more.
+    if (!view || refused)
       return html`<main class="opening">
         <h1>${refused ? 'This class can’t be opened' : 'Opening the class'}</h1>
         ${refused ? html`<p>${refused.message}</p>` : nothing}
-        ${refused ? html`<p><a href=${homePath}>To your groups</a></p>` : nothing}
+        ${refused?.code === 'not-signed-in' ? html`<p><a href=${location.pathname} target="_self">Sign in</a></p>` : nothing}
+        ${refused ? html`<p><a href=${homePath} target="_self">To your groups</a></p>` : nothing}
       </main>`;
     const { keys, hiding } = this.preferences;
     return html`
@@ -128,7 +130,7 @@ export class DeskClass extends LitElement {
         ${
           this.drawerOpen
             ? html`<aside class="students" aria-label="Students">
-                <desk-drawer .view=${view} .hiding=${hiding} .letters=${keys.letters}></desk-drawer>
+                <desk-drawer .view=${view} .hiding=${hiding} .keys=${keys}></desk-drawer>
               </aside>`
             : nothing
         }
@@ -149,10 +151,10 @@ export class DeskClass extends LitElement {
   }
 
   private notices() {
-    const lost = this.live.connection?.state === 'lost';
-    return html`<div role="status">
-        ${lost ? html`<p class="notice">Out of touch. Trying again.</p>` : nothing}
-      </div>
+    const { connection } = this.live;
+    const lost = connection?.state === 'lost';
+    const why = connection?.absence?.message ?? 'Out of touch. Trying again.';
+    return html`<div role="status">${lost ? html`<p class="notice">${why}</p>` : nothing}</div>
       <div role="alert">
         ${
           this.refusal === ''

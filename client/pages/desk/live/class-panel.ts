@@ -11,7 +11,9 @@ import { namingField } from '../naming-field.ts';
 import { groupPath } from '../routes.ts';
 import { CommandEvent, PanelEvent } from './events.ts';
 import './invite.ts';
-import type { KeySettings } from './keys.ts';
+import './key-letters.ts';
+import type { LettersEvent } from './key-letters.ts';
+import { usualKeys, type KeySettings } from './keys.ts';
 
 /** The teacher turned the keys on or off. */
 export class KeySettingsEvent extends Event {
@@ -48,7 +50,7 @@ export class DeskClassPanel extends LitElement {
   ];
 
   @property({ attribute: false }) view: DeskView | null = null;
-  @property({ attribute: false }) keys: KeySettings = { letters: true, pedal: true };
+  @property({ attribute: false }) keys: KeySettings = usualKeys;
   @state() private plans: readonly Plan[] = [];
   @state() private closing = false;
   @query('dialog') private dialog?: HTMLDialogElement;
@@ -67,7 +69,7 @@ export class DeskClassPanel extends LitElement {
     >
       <div class="stack">
         <div class="head">
-          <h2 id="class-title">Class of ${view.group}</h2>
+          <h2 id="class-title">Class of <bdi>${view.group}</bdi></h2>
           <button @click=${() => this.dialog?.close()}>Back</button>
         </div>
         ${view.closed ? nothing : this.wayIn(view)} ${view.closed ? nothing : this.settings(view)}
@@ -112,6 +114,11 @@ export class DeskClassPanel extends LitElement {
           </select></label
         >
         <rootcall-switch
+          .on=${settings.locked ?? false}
+          @switch-turned=${(event: SwitchTurnedEvent) => this.set({ ...settings, locked: event.on })}
+          >Lock the class: nobody new comes in or asks to; who is in may come back</rootcall-switch
+        >
+        <rootcall-switch
           .on=${settings.autoAdmit}
           @switch-turned=${(event: SwitchTurnedEvent) => this.set({ ...settings, autoAdmit: event.on })}
           >Let in new names without asking me</rootcall-switch
@@ -132,8 +139,12 @@ export class DeskClassPanel extends LitElement {
         <rootcall-switch
           .on=${this.keys.letters}
           @switch-turned=${(event: SwitchTurnedEvent) => this.setKeys({ ...this.keys, letters: event.on })}
-          >Single keys: A, H, R, N, V, U, S, K</rootcall-switch
+          >Single keys</rootcall-switch
         >
+        <desk-key-letters
+          .letters=${this.keys.letterOf}
+          @desk-letters=${(event: LettersEvent) => this.setKeys({ ...this.keys, letterOf: event.letters })}
+        ></desk-key-letters>
         <rootcall-switch
           .on=${this.keys.pedal}
           @switch-turned=${(event: SwitchTurnedEvent) => this.setKeys({ ...this.keys, pedal: event.on })}

@@ -7,6 +7,7 @@ import { deskStyles } from '../desk-styles.ts';
 import { neckOf, verdictNote } from './answer-text.ts';
 import { PanelEvent } from './events.ts';
 import { countedAnswer, inOrder, type Standing } from './figures.ts';
+import { usualKeys, type KeySettings } from './keys.ts';
 import { currentRound } from './steps.ts';
 import { standingSign } from './standing-sign.ts';
 import './student-detail.ts';
@@ -76,7 +77,7 @@ export class DeskDrawer extends LitElement {
 
   @property({ attribute: false }) view: DeskView | null = null;
   @property({ type: Boolean }) hiding = false;
-  @property({ type: Boolean }) letters = true;
+  @property({ attribute: false }) keys: KeySettings = usualKeys;
   @state() private openId: string | null = null;
 
   override render() {
@@ -88,7 +89,8 @@ export class DeskDrawer extends LitElement {
       <div class="head">
         <h2 tabindex="-1">Students</h2>
         <button class="plain" @click=${() => this.dispatchEvent(new PanelEvent('students'))}>
-          Close ${this.letters ? html`<kbd aria-hidden="true">S</kbd>` : nothing}
+          Close
+          ${this.keys.letters ? html`<kbd aria-hidden="true">${this.keys.letterOf.students.toUpperCase()}</kbd>` : nothing}
         </button>
       </div>
       ${rows.length === 0 ? html`<p class="soft">Nobody is on the register yet.</p>` : nothing}
@@ -108,7 +110,7 @@ export class DeskDrawer extends LitElement {
     const covered = this.hiding && currentRound(view)?.phase !== 'revealed';
     return html`<li>
       <button class="student" aria-expanded=${open} @click=${() => this.turn(student.id)}>
-        ${standingSign(standing)}<span>${name}</span
+        ${standingSign(standing)}<span dir="auto">${name}</span
         ><span class="soft"
           >${noteOf(student, standing, covered ? null : (currentRound(view)?.exercise ?? null))}</span
         >

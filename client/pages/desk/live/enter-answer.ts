@@ -77,7 +77,7 @@ export class DeskEnterAnswer extends LitElement {
     return html`<dialog aria-labelledby="entering" @close=${() => this.dispatchEvent(new EnteredEvent())}>
       <div class="stack">
         <div>
-          <h2 id="entering">${this.shownName}: ${title}</h2>
+          <h2 id="entering"><bdi>${this.shownName}</bdi>: ${title}</h2>
           <p class="soft">${detail}</p>
         </div>
         ${

@@ -7,7 +7,7 @@ import { spacedCode } from '../spaced-code.ts';
 import '../../../components/mark.ts';
 import { HideEvent, PanelEvent } from './events.ts';
 import { figuresOf } from './figures.ts';
-import type { KeySettings } from './keys.ts';
+import { usualKeys, type KeySettings, type LetterAction } from './keys.ts';
 
 /** The live Desk's top line: whose class this is, its code, who is here. */
 @customElement('desk-header')
@@ -118,7 +118,7 @@ export class DeskHeader extends LitElement {
   ];
 
   @property({ attribute: false }) view: DeskView | null = null;
-  @property({ attribute: false }) keys: KeySettings = { letters: true, pedal: true };
+  @property({ attribute: false }) keys: KeySettings = usualKeys;
   @property({ type: Boolean }) hiding = false;
   @property({ type: Boolean }) drawerOpen = false;
 
@@ -135,15 +135,22 @@ export class DeskHeader extends LitElement {
       view.boards === 0
         ? html`<a href=${`/board/${view.code}`} target="_blank" rel="noopener">Open the Board</a>`
         : html`<span class="soft">Board connected</span>`;
-    const key = (letter: string) =>
-      this.keys.letters ? html`<kbd class="wide-only" aria-hidden="true">${letter}</kbd>` : nothing;
+    const { letters, letterOf } = this.keys;
+    const letter = (action: LetterAction) => letterOf[action].toUpperCase();
+    const key = (action: LetterAction) =>
+      letters ? html`<kbd class="wide-only" aria-hidden="true">${letter(action)}</kbd>` : nothing;
     return html`
       <a class="mark" href=${groupPath(view.groupId)} aria-label="Rootcall, to the group">
         <rootcall-mark></rootcall-mark><span>Rootcall</span>
       </a>
-      <h1 class="group"><span>${view.group}</span><span class="school soft">${view.school}</span></h1>
+      <h1 class="group">
+        <span dir="auto">${view.group}</span><span dir="auto" class="school soft">${view.school}</span>
+      </h1>
       <div class="facts">
-        <span class="code"><span class="word">Code </span><b>${spacedCode(view.code)}</b></span>
+        <span class="code"
+          ><span class="word">Code </span
+          ><b>${spacedCode(view.code)}</b>${view.settings.locked ? ', locked' : nothing}</span
+        >
         <span>${here} here</span>
         <span class="wide-only">${boards}</span>
       </div>
@@ -152,18 +159,18 @@ export class DeskHeader extends LitElement {
         <button
           id="students"
           aria-expanded=${this.drawerOpen}
-          aria-keyshortcuts=${this.keys.letters ? 'S' : nothing}
+          aria-keyshortcuts=${letters ? letter('students') : nothing}
           @click=${() => this.dispatchEvent(new PanelEvent('students'))}
         >
-          Students${key('S')}
+          Students${key('students')}
         </button>
         <button
           class=${this.hiding ? 'hiding' : ''}
-          aria-keyshortcuts=${this.keys.letters ? 'K' : nothing}
+          aria-keyshortcuts=${letters ? letter('hide') : nothing}
           title="Hides names and the answer key, for a shared screen"
           @click=${() => this.dispatchEvent(new HideEvent())}
         >
-          ${this.hiding ? 'Show names' : 'Hide names'}${key('K')}
+          ${this.hiding ? 'Show names' : 'Hide names'}${key('hide')}
         </button>
         <button @click=${() => this.dispatchEvent(new PanelEvent('class'))}>Class</button>
       </nav>

@@ -1,5 +1,12 @@
 import { browserStore } from '../../../lib/key-store.ts';
-import type { KeySettings } from './keys.ts';
+import {
+  letterActions,
+  usualKeys,
+  usualLetters,
+  withLetter,
+  type KeySettings,
+  type Letters,
+} from './keys.ts';
 
 /** What this browser remembers of how the teacher likes the Desk. */
 export interface Preferences {
@@ -9,18 +16,35 @@ export interface Preferences {
 }
 
 const entry = 'rootcall.desk';
-const usual: Preferences = { keys: { letters: true, pedal: true }, hiding: false };
+const usual: Preferences = { keys: usualKeys, hiding: false };
 
 /** Reads what `stored` kept; whatever is missing or unreadable is as usual. */
 export function preferencesIn(stored: string | null): Preferences {
   try {
     const kept: unknown = JSON.parse(stored ?? 'null');
     if (typeof kept !== 'object' || kept === null) return usual;
-    const { letters = true, pedal = true, hiding = false } = kept as Readonly<Record<string, unknown>>;
-    return { keys: { letters: letters !== false, pedal: pedal !== false }, hiding: hiding === true };
+    const { letters, pedal, letterOf, hiding } = kept as Readonly<Record<string, unknown>>;
+    return {
+      keys: { letters: letters !== false, pedal: pedal !== false, letterOf: lettersIn(letterOf) },
+      hiding: hiding === true,
+    };
   } catch {
     return usual;
   }
+}
+
+/** Only as a whole: letters of which some were lost could do two things. */
+function lettersIn(kept: unknown): Letters {
+  if (typeof kept !== 'object' || kept === null) return usualLetters;
+  const read = kept as Readonly<Record<string, unknown>>;
+  // Taken up from none, so that letters which changed places don't stand in each other's way.
+  let letters = Object.fromEntries(letterActions.map((action) => [action, ''])) as Letters;
+  for (const action of letterActions) {
+    const letter = withLetter(letters, action, String(read[action]));
+    if (!letter.ok) return usualLetters;
+    letters = letter.value;
+  }
+  return letters;
 }
 
 export function storedText({ keys, hiding }: Preferences): string {

@@ -1,5 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { live } from 'lit/directives/live.js';
 import { noAnswer } from '../../../../shared/exercise/answer.ts';
 import { patternText } from '../../../../shared/exercise/pattern.ts';
 import type { Exercise } from '../../../../shared/exercise/exercise.ts';
@@ -157,6 +158,7 @@ export class DeskStudentDetail extends LitElement {
           ? html`<button @click=${() => (this.entering = true)}>Enter an answer</button>`
           : nothing
       }
+      ${this.hiding ? nothing : this.nameField(student)}
       <div class="two">
         <label
           >Time
@@ -195,6 +197,22 @@ export class DeskStudentDetail extends LitElement {
             : html`<button @click=${() => (this.removing = true)}>Remove from this class</button>`
       }
     `;
+  }
+
+  private nameField({ id, name }: DeskStudentView) {
+    return html`<label
+      >Name
+      <input
+        maxlength="40"
+        dir="auto"
+        .value=${live(name)}
+        @change=${(event: Event) => {
+          const text = textOf(event).trim();
+          if (text !== '') this.send({ kind: 'set-student', studentId: id, name: text });
+          this.requestUpdate();
+        }}
+      />
+    </label>`;
   }
 
   private removeDevice(student: DeskStudentView) {

@@ -210,6 +210,65 @@ export function describeClasses(at: StoreAt): void {
       expect(await at.store.classes.bySeatToken('token of s1')).toBeUndefined();
     });
 
+    it('removes with a student the seats at which the same name asked in vain', async () => {
+      await at.store.classes.commit(classId, [
+        { kind: 'student', student: student('a', { name: 'Óscar' }) },
+        { kind: 'seat', seat: seat('s1', { name: ' OSCAR', status: 'gone', reason: 'refused' }) },
+        { kind: 'seat', seat: seat('s2', { name: 'Oscara' }) },
+      ]);
+      await at.store.groups.removeStudent('a' as StudentId);
+      expect([...(await at.load()).seats.keys()]).toEqual(['s2']);
+    });
+
+    it('gives answers and seats of a student to another; the answer that counts later stays', async () => {
+      const [a, b] = ['a', 'b'] as StudentId[];
+      const rounds = ['r1', 'r2', 'r3', 'r4', 'r5'];
+      await at.store.classes.commit(classId, [
+        ...['a', 'b', 'c'].map((id) => ({ kind: 'student' as const, student: student(id) })),
+        ...rounds.map((id, n) => ({ kind: 'round' as const, round: round(id, { number: n + 1 }) })),
+        { kind: 'seat', seat: seat('s1', { studentId: known(a, 'a'), status: 'in', joinedAt: time(2) }) },
+        { kind: 'seat', seat: seat('s2', { studentId: known(b, 'b'), status: 'in', joinedAt: time(1) }) },
+        { kind: 'seat', seat: seat('s3', { studentId: 'c' as StudentId, status: 'in', joinedAt: time(0) }) },
+        // Only the one, both, the other later, later but not counted, later but taken back.
+        answer('r1', 'a', { at: time(10) }),
+        answer('r2', 'a', { at: time(11) }),
+        answer('r2', 'b', { at: time(10), verdict: right }),
+        answer('r3', 'a', { at: time(10) }),
+        answer('r3', 'b', { at: time(11), verdict: right }),
+        answer('r4', 'a', { at: time(11) }, true),
+        answer('r4', 'b', { at: time(10), verdict: right }),
+        answer('r5', 'a', { at: time(11), places: [] }),
+        answer('r5', 'b', { at: time(10), verdict: right }),
+        answer('r5', 'c', { at: time(12) }),
+      ]);
+      await at.store.groups.mergeStudents('a' as StudentId, 'b' as StudentId);
+      await at.reopen();
+      const state = await at.load();
+      expect([...state.students.keys()]).toEqual(['b', 'c']);
+      const kept = (index: number) => state.rounds[index]?.answers.get('b' as StudentId);
+      expect([0, 1, 2, 3, 4].map((index) => kept(index)?.verdict.kind)).toEqual([
+        'slip',
+        'slip',
+        'right',
+        'right',
+        'right',
+      ]);
+      expect(state.rounds.map(({ answers, late }) => [answers.size, late.size])).toEqual([
+        [1, 0],
+        [1, 0],
+        [1, 0],
+        [1, 0],
+        [2, 0],
+      ]);
+      expect([...state.seats.values()].map(({ id, studentId, status }) => [id, studentId, status])).toEqual([
+        ['s3', 'c', 'in'],
+        ['s2', 'b', 'gone'],
+        ['s1', 'b', 'in'],
+      ]);
+      await expect(at.store.groups.mergeStudents('b' as StudentId, 'none' as StudentId)).rejects.toThrow();
+      expect(await at.load()).toEqual(state);
+    });
+
     it('sums up the classes of a group, the latest first', async () => {
       await at.store.classes.create(
         newClass({ id: 'class-2' as ClassId, code: 'KLMPRS' as ClassCode, openedAt: time(9000) }),

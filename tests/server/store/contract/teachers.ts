@@ -56,6 +56,33 @@ export function describeTeachers(at: StoreAt): void {
       expect((await at.store.teachers.byName(other.name))?.passphraseHash).toBe('hash-1');
     });
 
+    it('closes all sessions of one teacher, and forgets what is too old', async () => {
+      const other = { ...teacher, id: 'teacher-2' as TeacherId, name: 'Nils Varga' };
+      await at.store.teachers.create(teacher);
+      await at.store.teachers.create(other);
+      for (const [tokenHash, whose, end] of [
+        ['a', teacherId, 100],
+        ['b', teacherId, 100],
+        ['c', other.id, 100],
+        ['d', other.id, 10],
+      ] as const)
+        await at.store.teachers.openSession({ tokenHash, teacherId: whose, expiresAt: time(end) });
+      await at.store.teachers.addInvitation('fresh', time(100));
+      await at.store.teachers.addInvitation('old', time(10));
+      await at.store.teachers.closeSessions(teacherId);
+      await at.store.teachers.forgetExpired(time(10));
+      // Asked as of an earlier time, what is there still answers.
+      const known = ['a', 'b', 'c', 'd'].map((hash) => at.store.teachers.sessionTeacher(hash, time(1)));
+      expect((await Promise.all(known)).map((found) => found?.id)).toEqual([
+        undefined,
+        undefined,
+        other.id,
+        undefined,
+      ]);
+      expect(await at.store.teachers.spendInvitation('old', time(1))).toBe(false);
+      expect(await at.store.teachers.spendInvitation('fresh', time(1))).toBe(true);
+    });
+
     it('lets an invitation be spent once, and in time', async () => {
       await at.store.teachers.addInvitation('fresh', time(100));
       await at.store.teachers.addInvitation('old', time(10));
