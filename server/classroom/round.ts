@@ -51,7 +51,8 @@ export function roundDeadline(state: ClassState, round: Round): Time | null {
 /** The next instant after `now` at which time runs out for somebody. */
 export function nextDeadline(state: ClassState, now: Time): Time | null {
   const round = currentRound(state);
-  if (round?.phase !== 'open') return null;
+  // Without a limit nobody's time runs out; asked for at every answer.
+  if (round?.phase !== 'open' || round.seconds === null) return null;
   const factors = new Set([
     1,
     ...[...joinedStudents(state)].map((id) => state.students.get(id)?.moreTime ?? 1),
