@@ -3,6 +3,7 @@ import type { Exercise } from '../../shared/exercise/exercise.ts';
 import type { Correction, KeyNote, Verdict } from '../../shared/exercise/verdict.ts';
 import {
   distinct,
+  holds,
   pitchClassAt,
   samePlace,
   type Instrument,
@@ -11,7 +12,7 @@ import {
 import type { Degree } from '../../shared/theory/interval.ts';
 import { fingersToShow, keyNote, slurs } from './key-notes.ts';
 import { visitsTo } from './placing.ts';
-import { holds, type NeckNote } from './state.ts';
+import type { NeckNote } from './state.ts';
 
 /** The notes of a chart, and the slurs between them. */
 export interface AnswerChart {

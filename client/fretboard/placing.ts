@@ -1,7 +1,7 @@
 import { answerOf, type Answer } from '../../shared/exercise/answer.ts';
 import type { Input } from '../../shared/exercise/input.ts';
-import { samePlace, type Place } from '../../shared/theory/fretboard.ts';
-import { holds, toggled } from './state.ts';
+import { holds, samePlace, type Place } from '../../shared/theory/fretboard.ts';
+import { toggled } from './state.ts';
 
 /** Taps and keys → what a student gives. Pure: an answer comes in, the next one goes out. */
 

@@ -1,9 +1,15 @@
 import { html, type TemplateResult } from 'lit';
-import { samePlace, stringNumbers, type Instrument, type Place } from '../../shared/theory/fretboard.ts';
+import {
+  holds,
+  samePlace,
+  stringNumbers,
+  type Instrument,
+  type Place,
+} from '../../shared/theory/fretboard.ts';
 import { cellOf, type NeckFrame } from './geometry.ts';
 import { heldIn } from './input.ts';
 import { ordinal, visitsTo } from './placing.ts';
-import { fretsShown, holds, type WoodMarks } from './state.ts';
+import { fretsShown, type WoodMarks } from './state.ts';
 import { isRoot } from './wood-marks.ts';
 
 /** "string 2, fret 5, 3rd and 11th, root": a place, and what is on it. */

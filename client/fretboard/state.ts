@@ -1,5 +1,5 @@
 import type { Fret, FretRange, Instrument, Place, StringNumber } from '../../shared/theory/fretboard.ts';
-import { samePlace } from '../../shared/theory/fretboard.ts';
+import { holds, samePlace } from '../../shared/theory/fretboard.ts';
 import { midiOf } from '../../shared/theory/pitch.ts';
 import type { Correction } from '../../shared/exercise/verdict.ts';
 
@@ -65,11 +65,6 @@ export interface WoodMarks {
 
 /** A chart of fewer frets than this does not read as a neck. */
 const fewestFrets = 4;
-
-/** Whether the place is among them. */
-export function holds(places: readonly Place[], place: Place): boolean {
-  return places.some((other) => samePlace(other, place));
-}
 
 /** The places after a tap: taken back if it was there, else added, in `one` instead of the string's other place. */
 export function toggled(

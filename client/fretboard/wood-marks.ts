@@ -1,9 +1,9 @@
 import { nothing, svg, type SVGTemplateResult } from 'lit';
-import { samePlace, type Place, type StringNumber } from '../../shared/theory/fretboard.ts';
+import { holds, samePlace, type Place, type StringNumber } from '../../shared/theory/fretboard.ts';
 import { gapsFromMiddle, markRadius, onScreen, pointOf, type NeckFrame, type Point } from './geometry.ts';
 import { lozenge } from './lozenge.ts';
 import { visitsTo } from './placing.ts';
-import { holds, type WoodMarks } from './state.ts';
+import type { WoodMarks } from './state.ts';
 import { nutLength } from './wood-frame.ts';
 
 /** What lies on a wooden neck: fingers' discs, the root's lozenge, numbers of an order, the place that is asked. */

@@ -3,7 +3,7 @@ import type { Exercise } from '../../shared/exercise/exercise.ts';
 import { inputOf } from '../../shared/exercise/input.ts';
 import { known } from '../../shared/lib/assert.ts';
 import type { ErrorCode } from '../../shared/protocol/errors.ts';
-import { instrumentById, isOnNeck, samePlace } from '../../shared/theory/fretboard.ts';
+import { holds, instrumentById, isOnNeck } from '../../shared/theory/fretboard.ts';
 
 /** Why something can't be an answer to this exercise, right or not; undefined where it can. */
 export function misfitOf(exercise: Exercise, answer: Answer): ErrorCode | undefined {
@@ -14,7 +14,7 @@ export function misfitOf(exercise: Exercise, answer: Answer): ErrorCode | undefi
   const [marksRoot, asksFinger] =
     input.kind === 'places' ? [input.marksRoot, input.asksFinger] : [false, false];
   if (root && !marksRoot) return 'root-not-asked';
-  if (root && !places.some((place) => samePlace(place, root))) return 'root-not-placed';
+  if (root && !holds(places, root)) return 'root-not-placed';
   if (finger && !asksFinger) return 'finger-not-asked';
   if (input.kind === 'places') return named ? 'name-not-asked' : undefined;
   if (places.length > 0) return 'places-not-asked';

@@ -1,4 +1,4 @@
-import { samePlace, type Place } from '../theory/fretboard.ts';
+import { holds, samePlace, type Place } from '../theory/fretboard.ts';
 import type { Hypothesis } from './hypotheses.ts';
 import type { Target } from './targets.ts';
 import type { Correction, PlaceMark } from './verdict.ts';
@@ -38,11 +38,6 @@ export function compare(
   const [from] = astray;
   if (from && astray.length === 1 && open.length === 1) correct(from, open[0]);
   return { marks, corrections, missing: open };
-}
-
-/** Whether the place is among them. */
-export function holds(places: readonly Place[], spot: Place): boolean {
-  return places.some((given) => samePlace(given, spot));
 }
 
 /** Of these places, the one on the same string that is fewest frets away. */

@@ -1,5 +1,4 @@
-import { distinct, type Place } from '../theory/fretboard.ts';
-import { holds } from './comparison.ts';
+import { distinct, holds, type Place } from '../theory/fretboard.ts';
 import type { BuildExercise, Exercise } from './exercise.ts';
 import { supposedOf, type Hypothesis, type Supposed } from './hypotheses.ts';
 import { repairsOf } from './repairs.ts';

@@ -1,3 +1,4 @@
+import { pitchClassOn } from '../theory/interval.ts';
 import { scaleDegrees } from '../theory/chord.ts';
 import {
   pitchClassAt,
@@ -7,8 +8,7 @@ import {
   type FretRange,
   type Instrument,
 } from '../theory/fretboard.ts';
-import { semitonesOf } from '../theory/interval.ts';
-import { pitchClass, pitchClassOf, type NoteName } from '../theory/pitch.ts';
+import { pitchClass, type NoteName } from '../theory/pitch.ts';
 import type { ScaleId } from '../theory/tables/scales.ts';
 import type { Finger } from './exercise.ts';
 import { hardnessOf, spotsOf, type Candidate, type Ground } from './ladder-ground.ts';
@@ -73,9 +73,7 @@ const notesAString = 3;
 /** The frets from `low` on that hold two neighbouring positions: G minor pentatonic from fret 3 on, 3 to 8. */
 function joined(instrument: Instrument, root: NoteName, scale: ScaleId, low: number): FretRange | undefined {
   if (low < 0) return undefined;
-  const tones = new Set(
-    scaleDegrees(scale).map((degree) => pitchClass(pitchClassOf(root) + semitonesOf(degree))),
-  );
+  const tones = new Set(scaleDegrees(scale).map((degree) => pitchClassOn(root, degree)));
   let high = low;
   for (const string of stringNumbers(instrument)) {
     const open = pitchClassAt(instrument, place(string, 0));

@@ -1,8 +1,8 @@
+import { pitchClassOn } from '../theory/interval.ts';
 import { perObject } from '../lib/per-object.ts';
 import { neededDegrees } from '../theory/chord-rule.ts';
 import { pitchClassAt, place, stringNumbers, type Place, type StringNumber } from '../theory/fretboard.ts';
-import { semitonesOf } from '../theory/interval.ts';
-import { octave, pitchClass, pitchClassOf } from '../theory/pitch.ts';
+import { octave } from '../theory/pitch.ts';
 import type { BuildExercise } from './exercise.ts';
 import { arePlacesRight } from './right.ts';
 import { acceptedRoots, degreesAsked, instrumentOf, isRootBound, toneAt } from './roots.ts';
@@ -76,10 +76,9 @@ function stringsOf(exercise: BuildExercise): readonly StringNumber[] {
 
 /** The degree of each pitch class as a bit, −1 for a foreign tone; looked up many times for one answer. */
 const bitTable = perObject((exercise: BuildExercise): readonly number[] => {
-  const above = pitchClassOf(exercise.root);
   const bits = Array.from({ length: octave }, () => -1);
   for (const [index, degree] of degreesAsked(exercise).entries())
-    bits[pitchClass(above + semitonesOf(degree))] = 1 << index;
+    bits[pitchClassOn(exercise.root, degree)] = 1 << index;
   return bits;
 });
 

@@ -1,7 +1,7 @@
 import { chordSounds } from '../theory/chord-rule.ts';
-import { distinct, midiAt, pitchClassAt, samePlace, type Place } from '../theory/fretboard.ts';
-import { semitonesOf, type Degree } from '../theory/interval.ts';
-import { pitchClass, pitchClassOf, type PitchClass } from '../theory/pitch.ts';
+import { distinct, holds, midiAt, pitchClassAt, type Place } from '../theory/fretboard.ts';
+import { pitchClassOn, type Degree } from '../theory/interval.ts';
+import { pitchClassOf, type PitchClass } from '../theory/pitch.ts';
 import type { Answer, Named } from './answer.ts';
 import { rootFingerOf } from './extras.ts';
 import type { BuildExercise, Exercise, NameExercise, ScaleExercise } from './exercise.ts';
@@ -30,7 +30,7 @@ export function arePlacesRight(exercise: Exercise, given: readonly Place[]): boo
       return false;
     case 'find': {
       const roots = acceptedRoots(exercise);
-      const isRoot = places.every((spot) => roots.some((root) => samePlace(root, spot)));
+      const isRoot = places.every((spot) => holds(roots, spot));
       return isRoot && (exercise.wanted !== 'every' || places.length === roots.length);
     }
     case 'build':
@@ -42,9 +42,7 @@ export function arePlacesRight(exercise: Exercise, given: readonly Place[]): boo
 
 /** The pitch class that a name means for this exercise. */
 export function pitchClassNamed(exercise: NameExercise, named: Named): PitchClass {
-  return named.kind === 'note'
-    ? pitchClassOf(named.note)
-    : pitchClass(pitchClassOf(exercise.root) + semitonesOf(named.degree));
+  return named.kind === 'note' ? pitchClassOf(named.note) : pitchClassOn(exercise.root, named.degree);
 }
 
 /** Any spelling of the note, any name of the interval: the neck shows no key. */
@@ -57,7 +55,7 @@ function isRightName(exercise: NameExercise, named: Named): boolean {
 /** Whether the mark that was asked for stands on a root of the answer. */
 export function isRootMarked(exercise: Exercise, { places, root }: Answer): boolean {
   if (exercise.kind === 'find' || exercise.kind === 'name' || !exercise.marksRoot) return true;
-  if (!root || !places.some((spot) => samePlace(spot, root))) return false;
+  if (!root || !holds(places, root)) return false;
   return pitchClassAt(instrumentOf(exercise), root) === pitchClassOf(exercise.root);
 }
 
@@ -115,15 +113,14 @@ function isSounding(exercise: BuildExercise, places: readonly Place[], sounding:
 
 /** The form's own places, its optional ones free; one more chord tone may sound unless the full form is asked. */
 function isForm(target: Target, places: readonly Place[], full: boolean): boolean {
-  const isGiven = (spot: Place) => places.some((given) => samePlace(given, spot));
-  if (!target.notes.every((note) => isGiven(note.place) || (note.optional && !full))) return false;
-  const others = places.filter((spot) => !target.accepted.some((accepted) => samePlace(accepted, spot)));
+  if (!target.notes.every((note) => holds(places, note.place) || (note.optional && !full))) return false;
+  const others = places.filter((spot) => !holds(target.accepted, spot));
   return others.length <= (full ? 0 : 1);
 }
 
 function hasRoot(exercise: Exercise, places: readonly Place[]): boolean {
   if (!isRootBound(exercise)) return true;
-  return acceptedRoots(exercise).some((root) => places.some((spot) => samePlace(root, spot)));
+  return acceptedRoots(exercise).some((root) => holds(places, root));
 }
 
 function isScale(exercise: ScaleExercise, places: readonly Place[]): boolean {
@@ -140,6 +137,6 @@ function isScale(exercise: ScaleExercise, places: readonly Place[]): boolean {
   return targetsOf(exercise).some(
     (target) =>
       target.notes.every((note) => pitches.has(midiAt(instrument, note.place))) &&
-      places.every((spot) => target.accepted.some((accepted) => samePlace(accepted, spot))),
+      places.every((spot) => holds(target.accepted, spot)),
   );
 }

@@ -11,7 +11,7 @@ import {
   type Place,
   type StringNumber,
 } from '../theory/fretboard.ts';
-import { semitonesOf, type Degree } from '../theory/interval.ts';
+import { pitchClassOn, type Degree } from '../theory/interval.ts';
 import { octave, pitchClass, pitchClassOf } from '../theory/pitch.ts';
 import { namedDegrees } from './answer.ts';
 import type { BuildExercise, Exercise } from './exercise.ts';
@@ -44,10 +44,9 @@ function foreignBass({ root, quality, bass }: BuildExercise): readonly Degree[] 
 
 /** For each pitch class the degree that it is of what is asked. */
 const degreeTable = perObject((exercise: Exercise): readonly (Degree | undefined)[] => {
-  const root = pitchClassOf(exercise.root);
   const degrees = degreesAsked(exercise);
   return Array.from({ length: octave }, (_, sounding) =>
-    degrees.find((degree) => pitchClass(root + semitonesOf(degree)) === sounding),
+    degrees.find((degree) => pitchClassOn(exercise.root, degree) === sounding),
   );
 });
 

@@ -1,5 +1,5 @@
 import { assertNever } from '../lib/assert.ts';
-import { place, samePlace, type Place } from '../theory/fretboard.ts';
+import { holds, place, type Place } from '../theory/fretboard.ts';
 import type { NoteNaming } from '../theory/naming.ts';
 import type { Answer } from './answer.ts';
 import type { Exercise } from './exercise.ts';
@@ -183,9 +183,7 @@ export function isWholeShift(exercise: Exercise, { marks, corrections }: SlipVer
   if (!first || marks.length < 2) return false;
   const frets = first.to.fret - first.from.fret;
   return targetsOf(exercise).some(({ accepted }) =>
-    marks.every(({ place: spot }) =>
-      accepted.some((other) => samePlace(other, place(spot.string, spot.fret + frets))),
-    ),
+    marks.every(({ place: spot }) => holds(accepted, place(spot.string, spot.fret + frets))),
   );
 }
 

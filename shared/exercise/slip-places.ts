@@ -2,9 +2,9 @@ import { known } from '../lib/assert.ts';
 import { neededDegrees } from '../theory/chord-rule.ts';
 import { scaleDegrees } from '../theory/chord.ts';
 import { midiAt, pitchClassAt, stringNumbers, type Place } from '../theory/fretboard.ts';
-import { noteOnDegree, semitonesOf, type Degree } from '../theory/interval.ts';
+import { noteOnDegree, pitchClassOn, type Degree } from '../theory/interval.ts';
 import { formatName } from '../theory/naming.ts';
-import { pitchClass, pitchClassOf } from '../theory/pitch.ts';
+import { pitchClassOf } from '../theory/pitch.ts';
 import type { Exercise } from './exercise.ts';
 import { say, type Slots } from './messages.ts';
 import { capital, fretsText, fretText, list, numberText, placeText, stringsText } from './phrases.ts';
@@ -48,7 +48,7 @@ export function thirdWords({ exercise, answer, verdict, naming }: Slipped, tryFi
   if (exercise.kind !== 'scale') return { text: say(`third-${side}`), tryThis: tryThird };
   const twins = twinsOf(exercise);
   const sounding = new Set<number>(answer.places.map((spot) => pitchClassAt(instrumentOf(exercise), spot)));
-  const above = (degree: Degree) => pitchClass(pitchClassOf(exercise.root) + semitonesOf(degree));
+  const above = (degree: Degree) => pitchClassOn(exercise.root, degree);
   const heard =
     twins.find(({ degrees }) => degrees.every((degree) => sounding.has(above(degree)))) ?? twins[0];
   if (!heard?.scale) return { text: say(`third-${side}`), tryThis: tryThird };

@@ -1,5 +1,5 @@
 import { known } from '../lib/assert.ts';
-import { distinct, pitchClassAt, samePlace, type Place } from '../theory/fretboard.ts';
+import { distinct, holds, pitchClassAt, type Place } from '../theory/fretboard.ts';
 import { pitchClass, pitchClassOf } from '../theory/pitch.ts';
 import { semitonesOf } from '../theory/interval.ts';
 import type { Answer } from './answer.ts';
@@ -59,7 +59,7 @@ function slipBesides(exercise: Exercise, answer: Answer): SlipVerdict {
 /** The right notes with the relative's root marked, or another mark or none. */
 function rootMarkCause(exercise: Exercise, { root, places }: Answer): SlipCause {
   if ((exercise.kind !== 'build' && exercise.kind !== 'scale') || !root) return 'wrong-root-mark';
-  if (!places.some((spot) => samePlace(spot, root))) return 'wrong-root-mark';
+  if (!holds(places, root)) return 'wrong-root-mark';
   return pitchClassAt(instrumentOf(exercise), root) === relativeOf(exercise)
     ? 'relative-root'
     : 'wrong-root-mark';

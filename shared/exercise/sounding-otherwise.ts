@@ -1,10 +1,9 @@
 import { neededDegrees } from '../theory/chord-rule.ts';
-import { instrumentById, pitchClassAt, type Place } from '../theory/fretboard.ts';
+import { holds, instrumentById, pitchClassAt, type Place } from '../theory/fretboard.ts';
 import { formatInstrument } from '../theory/instrument-id.ts';
-import { semitonesOf, type Degree } from '../theory/interval.ts';
-import { pitchClass, pitchClassOf } from '../theory/pitch.ts';
+import { pitchClassOn, type Degree } from '../theory/interval.ts';
+import { pitchClassOf } from '../theory/pitch.ts';
 import { tuningTable, type TuningRow } from '../theory/tables/tunings.ts';
-import { holds } from './comparison.ts';
 import type { Exercise } from './exercise.ts';
 import type { Explanation } from './explanations.ts';
 import { arePlacesRight } from './right.ts';
@@ -35,7 +34,7 @@ function otherScale(exercise: Exercise, places: readonly Place[]): readonly Unta
   if (exercise.kind !== 'scale') return [];
   const instrument = instrumentOf(exercise);
   const sounding = new Set<number>(places.map((spot) => pitchClassAt(instrument, spot)));
-  const above = (degree: Degree) => pitchClass(pitchClassOf(exercise.root) + semitonesOf(degree));
+  const above = (degree: Degree) => pitchClassOn(exercise.root, degree);
   return twinsOf(exercise)
     .filter(
       ({ degrees }) =>

@@ -1,6 +1,5 @@
 import { isOnNeck, pitchClassAt, place, type Place } from '../theory/fretboard.ts';
-import { semitonesOf, type Degree } from '../theory/interval.ts';
-import { pitchClass, pitchClassOf } from '../theory/pitch.ts';
+import { pitchClassOn, semitonesOf, type Degree } from '../theory/interval.ts';
 import type { BuildExercise, Exercise } from './exercise.ts';
 import type { Explanation } from './explanations.ts';
 import { movesFor, type Move } from './hypotheses.ts';
@@ -47,6 +46,5 @@ function otherThird(exercise: BuildExercise, places: readonly Place[]): readonly
 }
 
 function isTone(exercise: Exercise, spot: Place, degree: Degree): boolean {
-  const above = pitchClass(pitchClassOf(exercise.root) + semitonesOf(degree));
-  return pitchClassAt(instrumentOf(exercise), spot) === above;
+  return pitchClassAt(instrumentOf(exercise), spot) === pitchClassOn(exercise.root, degree);
 }

@@ -13,13 +13,6 @@ import type { BuildExercise, Exercise, NameExercise, ScaleExercise, ScaleOrder }
 import { capital, list, placeText, rangeText } from './phrases.ts';
 import { acceptedRoots, instrumentOf, isRootBound } from './roots.ts';
 
-/** Chord qualities as a teacher says them. */
-export const qualityWords = Object.fromEntries(
-  Object.entries(chordNames).map(([quality, { words }]) => [quality, words]),
-) as Readonly<Record<ChordQuality, string>>;
-
-export const scaleWords = scaleNames;
-
 export const formWords: Readonly<Record<FormId, string>> = {
   E: 'E form',
   A: 'A form',
@@ -50,7 +43,7 @@ export function chordName(
 
 /** "E minor pentatonic". */
 export function scaleName(root: NoteName, scale: ScaleId, naming: NoteNaming): string {
-  return `${formatName(root, naming)} ${scaleWords[scale]}`;
+  return `${formatName(root, naming)} ${scaleNames[scale]}`;
 }
 
 /** What the exercise asks for: "D", "E minor", "E minor pentatonic". */

@@ -116,6 +116,11 @@ export function samePlace(a: Place, b: Place): boolean {
   return a.string === b.string && a.fret === b.fret;
 }
 
+/** Whether the place is among them. */
+export function holds(places: readonly Place[], spot: Place): boolean {
+  return places.some((other) => samePlace(other, spot));
+}
+
 /** The places without repetitions, in their order. */
 export function distinct(places: readonly Place[]): readonly Place[] {
   return places.filter((spot, index) => places.findIndex((other) => samePlace(other, spot)) === index);

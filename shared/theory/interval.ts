@@ -1,5 +1,13 @@
 import { invariant, known } from '../lib/assert.ts';
-import { letters, octave, pitchClassOf, pitchClass, type Alteration, type NoteName } from './pitch.ts';
+import {
+  letters,
+  octave,
+  pitchClass,
+  pitchClassOf,
+  type Alteration,
+  type NoteName,
+  type PitchClass,
+} from './pitch.ts';
 
 /**
  * A degree above a root, as a chart writes it: `"1"`, `"b3"`, `"5"`, `"b7"`, `"9"`.
@@ -63,6 +71,11 @@ export function alterationIn(degree: Degree): Alteration {
 /** `semitonesOf("b3")` is 3, `semitonesOf("9")` is 14. */
 export function semitonesOf(degree: Degree): number {
   return parseDegree(degree).semitones;
+}
+
+/** The pitch class of a degree above a root, however it is spelled: the `"b3"` of D is 5. */
+export function pitchClassOn(root: NoteName, degree: Degree): PitchClass {
+  return pitchClass(pitchClassOf(root) + semitonesOf(degree));
 }
 
 /**

@@ -3,10 +3,10 @@ import { isEmpty, type Answer } from '../../../shared/exercise/answer.ts';
 import type { Input } from '../../../shared/exercise/input.ts';
 import { list } from '../../../shared/exercise/phrases.ts';
 import type { StandOwnView, StandStage } from '../../../shared/protocol/views.ts';
-import type { FretRange, Place } from '../../../shared/theory/fretboard.ts';
+import { holds, type FretRange, type Place } from '../../../shared/theory/fretboard.ts';
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
 import { ordinal, type PlacesInput } from '../../fretboard/placing.ts';
-import { holds, placeName } from '../../fretboard/state.ts';
+import { placeName } from '../../fretboard/state.ts';
 
 /** How far what is placed has come. */
 export type Standing = 'nothing' | 'placed' | 'kept' | 'safe' | 'late';
