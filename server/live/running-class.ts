@@ -42,21 +42,28 @@ export interface ClassTools {
  */
 export class RunningClass {
   readonly id: ClassId;
+  /** What decisions are taken on. */
   #state: ClassState;
+  /** What screens are told of. */
+  #durable: ClassState;
   readonly #tools: ClassTools;
   readonly #seats = new Map<SeatId, number>();
   #boards = 0;
   #desks = 0;
   #revision = 0;
+  #reloads = 0;
   #lastCommit: Promise<void> = Promise.resolve();
   #stopPublishTimer: (() => void) | undefined;
   #stopDeadline: (() => void) | undefined;
   #publishAgain = false;
   readonly #sent = new Map<string, string>();
+  /** Whose own view may differ from what was sent. */
+  #touched: Set<StudentId> | 'all' = new Set();
 
   constructor(state: ClassState, tools: ClassTools) {
     this.id = state.id;
     this.#state = state;
+    this.#durable = state;
     this.#tools = tools;
     this.#watchDeadline();
   }
@@ -81,6 +88,7 @@ export class RunningClass {
     }
     // A resend changes nothing, yet is acknowledged no earlier than what it repeats.
     const commit = this.#lastCommit;
+    const decided = this.#state;
     try {
       await commit;
     } catch (error) {
@@ -88,7 +96,12 @@ export class RunningClass {
       await this.reload();
       return failure('store-failed');
     }
-    if (changes.length > 0) this.changed();
+    if (changes.length > 0) {
+      // Commits end in the order in which they began. What was decided on top of one that failed is taken from the store.
+      if (this.#reloads === 0) this.#durable = decided;
+      this.#touch(changes);
+      this.#publishSoon();
+    }
     return success(changes);
   }
 
@@ -112,6 +125,7 @@ export class RunningClass {
 
   /** Takes the state from the store again, e.g. after the register was edited. */
   async reload(): Promise<void> {
+    this.#reloads += 1;
     let commit: Promise<void>;
     let stored: ClassState | undefined;
     do {
@@ -120,28 +134,30 @@ export class RunningClass {
       stored = await this.#tools.store.load(this.id).catch(() => undefined);
     } while (commit !== this.#lastCommit);
     this.#lastCommit = Promise.resolve();
-    if (stored) this.#state = stored;
+    this.#reloads -= 1;
+    // Where even reading fails, what was not kept must not pass for a resend of something kept.
+    this.#state = this.#durable = stored ?? this.#durable;
     this.changed();
   }
 
   connectStand(seatId: SeatId): () => void {
     this.#seats.set(seatId, (this.#seats.get(seatId) ?? 0) + 1);
-    this.changed();
+    this.#publishSoon();
     return () => {
       const left = (this.#seats.get(seatId) ?? 1) - 1;
       if (left > 0) this.#seats.set(seatId, left);
       else this.#seats.delete(seatId);
       this.#sent.delete(`seat:${seatId}`);
-      this.changed();
+      this.#publishSoon();
     };
   }
 
   connectBoard(): () => void {
     this.#boards += 1;
-    this.changed();
+    this.#publishSoon();
     return () => {
       this.#boards -= 1;
-      this.changed();
+      this.#publishSoon();
     };
   }
 
@@ -153,29 +169,35 @@ export class RunningClass {
   }
 
   sharedSnapshot(): Snapshot<StandSharedView> {
-    return { revision: this.#revision, view: standSharedView(this.#state, this.#presence()) };
+    return { revision: this.#revision, view: standSharedView(this.#durable, this.#presence()) };
   }
 
   ownSnapshot(seatId: SeatId): Snapshot<StandOwnView> {
-    return { revision: this.#revision, view: standOwnView(this.#state, seatId, this.#tools.clock.now()) };
+    return { revision: this.#revision, view: standOwnView(this.#durable, seatId, this.#tools.clock.now()) };
   }
 
   boardSnapshot(): Snapshot<BoardView> {
     return {
       revision: this.#revision,
-      view: boardView(this.#state, this.#presence(), this.#tools.address()),
+      view: boardView(this.#durable, this.#presence(), this.#tools.address()),
     };
   }
 
   deskSnapshot(): Snapshot<DeskView> {
     return {
       revision: this.#revision,
-      view: deskView(this.#state, this.#presence(), this.#tools.clock.now()),
+      view: deskView(this.#durable, this.#presence(), this.#tools.clock.now()),
     };
   }
 
-  /** Tells every screen, soon: now if the last time is long enough ago, else when it is. */
+  /** Tells every screen, soon. */
   changed(): void {
+    this.#touched = 'all';
+    this.#publishSoon();
+  }
+
+  /** Now if the last time is long enough ago, else when it is. */
+  #publishSoon(): void {
     this.#watchDeadline();
     if (this.#stopPublishTimer) {
       this.#publishAgain = true;
@@ -186,7 +208,7 @@ export class RunningClass {
       this.#stopPublishTimer = undefined;
       if (!this.#publishAgain) return;
       this.#publishAgain = false;
-      this.changed();
+      this.#publishSoon();
     });
   }
 
@@ -196,10 +218,24 @@ export class RunningClass {
     this.#stopPublishTimer = undefined;
   }
 
+  /** An answer is its student's own; anything else may show on every Stand. */
+  #touch(changes: readonly Change[]): void {
+    for (const change of changes) {
+      if (change.kind !== 'answer') this.#touched = 'all';
+      else if (this.#touched !== 'all') this.#touched.add(change.studentId);
+    }
+  }
+
+  #isTouched(seatId: SeatId): boolean {
+    if (this.#touched === 'all') return true;
+    const studentId = this.#durable.seats.get(seatId)?.studentId;
+    return Boolean(studentId && this.#touched.has(studentId));
+  }
+
   #presence(): Presence {
     const students = new Set<StudentId>();
     for (const seatId of this.#seats.keys()) {
-      const seat = this.#state.seats.get(seatId);
+      const seat = this.#durable.seats.get(seatId);
       if (seat?.status === 'in' && seat.studentId) students.add(seat.studentId);
     }
     return { students, boards: this.#boards };
@@ -211,10 +247,12 @@ export class RunningClass {
     this.#ifNew('stands', this.sharedSnapshot(), (snapshot) => publisher.toStands(this.id, snapshot));
     this.#ifNew('boards', this.boardSnapshot(), (snapshot) => publisher.toBoards(this.id, snapshot));
     for (const seatId of this.#seats.keys()) {
+      if (!this.#isTouched(seatId)) continue;
       this.#ifNew(`seat:${seatId}`, this.ownSnapshot(seatId), (snapshot) =>
         publisher.toSeat(this.id, seatId, snapshot),
       );
     }
+    this.#touched = new Set();
     if (this.#desks > 0) publisher.toDesks(this.id, this.deskSnapshot());
   }
 

@@ -55,17 +55,32 @@ let registry: ClassRegistry;
 const running = async (): Promise<RunningClass> => known(await registry.byId(classId), 'class');
 const roundOf = (one: RunningClass) => known(one.state.rounds.at(-1), 'round');
 
+/** The store's own commits and loads, unless a test puts something in their way. */
+let beforeCommit: () => Promise<void> = async () => undefined;
+let beforeLoad = beforeCommit;
+
 function newRegistry(): ClassRegistry {
-  return new ClassRegistry(store.classes, { publisher: nobody, clock, log: silent, address: () => '' });
+  const classes = {
+    ...store.classes,
+    commit: async (...changes: Parameters<Store['classes']['commit']>) => {
+      await beforeCommit();
+      return store.classes.commit(...changes);
+    },
+    load: async (id: typeof classId) => {
+      await beforeLoad();
+      return store.classes.load(id);
+    },
+  };
+  return new ClassRegistry(classes, { publisher: nobody, clock, log: silent, address: () => '' });
 }
 
 let sends = 0;
-async function give(one: RunningClass, who: string) {
+async function give(one: RunningClass, who: string, sendId?: string) {
   sends += 1;
   const command = {
     kind: 'place' as const,
     roundId: roundOf(one).id,
-    sendId: `send-${String(sends)}` as SendId,
+    sendId: (sendId ?? `send-${String(sends)}`) as SendId,
     places: [place(2, 3)],
     done: false,
   };
@@ -101,6 +116,7 @@ beforeEach(async () => {
     } as const;
     await store.classes.commit(classId, [{ kind: 'seat', seat }]);
   }
+  beforeCommit = beforeLoad = async () => undefined;
   registry = newRegistry();
   await registry.start();
 });
@@ -164,5 +180,37 @@ describe('ROUND: a deadline is the server’s', () => {
     expect(refused).toEqual({ ok: false, error: 'store-failed' });
     expect(one.state.students.has('kaya' as StudentId)).toBe(false);
     expect(await give(one, 'bram')).toEqual({ ok: true, value: false });
+  });
+
+  test('ANSWER-2: nobody is told of what is decided but not durable yet', async () => {
+    const one = await running();
+    await ask(one, 600);
+    let open = (): void => undefined;
+    const gate = new Promise<void>((resolve) => (open = resolve));
+    const kaya = give(one, 'kaya');
+    beforeCommit = () => gate;
+    const bram = give(one, 'bram');
+    await kaya;
+    const answerOf = (who: string) => one.ownSnapshot(`seat-${who}` as SeatId).view.answer;
+    const answered = () => one.deskSnapshot().view.students.filter(({ answer }) => answer).length;
+    expect(one.state.rounds.at(-1)?.answers.size).toBe(2);
+    expect([answerOf('kaya'), answerOf('bram')]).toEqual([expect.objectContaining({ done: false }), null]);
+    expect(answered()).toBe(1);
+    open();
+    await bram;
+    expect(answerOf('bram')).toMatchObject({ late: false });
+    expect(answered()).toBe(2);
+  });
+
+  test('ANSWER-2: what was lost with the whole disk is not taken for known when it is sent again', async () => {
+    const one = await running();
+    await ask(one, 600);
+    const broken = () => Promise.reject(new Error('the disk is gone'));
+    beforeCommit = beforeLoad = broken;
+    expect(await give(one, 'kaya', 'again')).toEqual({ ok: false, error: 'store-failed' });
+    beforeCommit = beforeLoad = async () => undefined;
+    expect(await give(one, 'kaya', 'again')).toEqual({ ok: true, value: false });
+    const stored = await store.classes.load(classId);
+    expect(stored?.rounds.at(-1)?.answers.get('kaya' as StudentId)?.sendId).toBe('again');
   });
 });
