@@ -1,12 +1,18 @@
-import { defineConfig } from 'vite';
+import { createHash } from 'node:crypto';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
+import { build, defineConfig, type BuildOptions, type Plugin } from 'vite';
+
+const output: BuildOptions = { outDir: '../dist/client', assetsInlineLimit: 0 };
 
 /** Pages are separate documents, so that a phone on the Stand never loads the Desk. */
 export default defineConfig({
   root: 'client',
+  plugins: [compressed(), explorePage()],
   build: {
-    outDir: '../dist/client',
+    ...output,
     emptyOutDir: true,
-    assetsInlineLimit: 0,
     rolldownOptions: {
       input: {
         stand: 'client/index.html',
@@ -17,3 +23,67 @@ export default defineConfig({
     },
   },
 });
+
+/** Lays each script and style compressed beside itself, once; the server only hands it out. */
+function compressed(): Plugin {
+  return {
+    name: 'rootcall-compressed',
+    apply: 'build',
+    writeBundle({ dir = '' }, bundle) {
+      for (const name of Object.keys(bundle).filter((file) => /\.(js|css)$/.test(file))) {
+        const file = join(dir, name);
+        const plain = readFileSync(file);
+        writeFileSync(
+          `${file}.br`,
+          brotliCompressSync(plain, { params: { [constants.BROTLI_PARAM_QUALITY]: 9 } }),
+        );
+        writeFileSync(`${file}.gz`, gzipSync(plain, { level: 9 }));
+      }
+    },
+  };
+}
+
+/**
+ * The page for exploring is built by itself, after the others: what it shares with the Stand would otherwise be cut out
+ * of the Stand's scripts, which then weigh more.
+ */
+function explorePage(): Plugin {
+  return {
+    name: 'rootcall-explore-page',
+    apply: 'build',
+    async closeBundle() {
+      await build({
+        configFile: false,
+        root: 'client',
+        logLevel: 'warn',
+        plugins: [compressed(), exploreWorker()],
+        build: {
+          ...output,
+          emptyOutDir: false,
+          rolldownOptions: { input: { explore: 'client/explore.html' } },
+        },
+      });
+    },
+  };
+}
+
+/** Writes into the worker of the page for exploring which files that page is made of. */
+function exploreWorker(): Plugin {
+  return {
+    name: 'rootcall-explore-worker',
+    apply: 'build',
+    writeBundle({ dir = '' }, bundle) {
+      const page = readFileSync(join(dir, 'explore.html'), 'utf8');
+      const fonts = Object.keys(bundle).filter((file) => /\.(woff2|otf)$/.test(file));
+      const files = [
+        '/explore',
+        ...[...page.matchAll(/(?:src|href)="(\/[^"]+)"/g)].map(([, file = '']) => file),
+        ...fonts.map((file) => `/${file}`),
+      ];
+      const worker = readFileSync('client/pages/explore/worker.js', 'utf8')
+        .replace('%BUILD%', createHash('sha256').update(page).digest('hex').slice(0, 12))
+        .replace('%FILES%', files.join("', '"));
+      writeFileSync(join(dir, 'explore-worker.js'), worker);
+    },
+  };
+}

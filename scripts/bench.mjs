@@ -1,14 +1,20 @@
-// `npm run bench`: theory and the store. `npm run bench live`: the live wire, with the production build.
+// `npm run bench`: theory and the store. With the production build, `npm run bench live`: the live wire;
+// `npm run bench paint`: the first look on a slow phone.
 import './lib/check-node.mjs';
 
-import('./lib/project.mjs').then(({ build, install, tool }) => {
-  install();
-  const [what, ...which] = process.argv.slice(2);
-  if (what !== 'live') {
-    process.exitCode = tool('vitest/vitest.mjs', ['bench', '--run', ...process.argv.slice(2)]) ? 0 : 1;
-    return;
-  }
-  build();
-  const runner = '../tests/server/store/run-typescript.mjs';
-  process.exitCode = tool(runner, ['tests/bench/live/main.ts', ...which]) ? 0 : 1;
-});
+const noChromium = 'This needs Chromium: install it, or say where it is with CHROMIUM_PATH.';
+
+Promise.all([import('./lib/project.mjs'), import('./lib/chromium.mjs')]).then(
+  ([{ build, giveUp, install, tool }, { ensureChromium }]) => {
+    install();
+    const [what, ...which] = process.argv.slice(2);
+    if (what !== 'live' && what !== 'paint') {
+      process.exitCode = tool('vitest/vitest.mjs', ['bench', '--run', ...process.argv.slice(2)]) ? 0 : 1;
+      return;
+    }
+    build();
+    const runner = '../tests/server/store/run-typescript.mjs';
+    const args = what === 'paint' ? [ensureChromium() ?? giveUp(noChromium)] : which;
+    process.exitCode = tool(runner, [`tests/bench/${what}/main.ts`, ...args]) ? 0 : 1;
+  },
+);

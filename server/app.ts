@@ -3,6 +3,7 @@ import helmet from 'helmet';
 import { join } from 'node:path';
 import type { Logger } from 'pino';
 import { errorReply } from '../shared/protocol/errors.ts';
+import { compressedTwins } from './compressed.ts';
 import type { Config } from './config.ts';
 import type { Metrics } from './metrics.ts';
 import { mayReadMetrics } from './metrics-access.ts';
@@ -20,6 +21,10 @@ export function createApp({ config, api, health, metrics, log }: AppParts): Expr
   const app = express();
   app.disable('x-powered-by');
   if (config.trustProxy !== null) app.set('trust proxy', config.trustProxy);
+  // Before what only a page has to say of itself: on each of its files that would be half a kilobyte.
+  const assets = join(config.clientDir, 'assets');
+  app.use('/assets', helmet.noSniff(), compressedTwins(assets));
+  app.use('/assets', express.static(assets, { immutable: true, maxAge: '1y', index: false }));
   app.use(securityHeaders(config));
   app.get('/healthz', neverStored, async (_request, response) => {
     response.json({ status: 'ok', version: config.version, build: config.build, ...(await health()) });
@@ -34,10 +39,6 @@ export function createApp({ config, api, health, metrics, log }: AppParts): Expr
     response.status(404).json({ error: errorReply('not-found') });
   });
   app.use(
-    '/assets',
-    express.static(join(config.clientDir, 'assets'), { immutable: true, maxAge: '1y', index: false }),
-  );
-  app.use(
     express.static(config.clientDir, {
       index: false,
       setHeaders: (response) => response.setHeader('cache-control', 'no-cache'),
@@ -47,6 +48,7 @@ export function createApp({ config, api, health, metrics, log }: AppParts): Expr
   app.get(['/desk', '/desk/*rest'], page(config, 'desk.html'));
   app.get(['/board', '/board/*rest'], page(config, 'board.html'));
   app.get('/check', page(config, 'check.html'));
+  app.get('/explore', page(config, 'explore.html'));
   app.use((_request, response) => {
     response.status(404).send(notFoundPage);
   });

@@ -11,6 +11,7 @@ import { usualLimits, type Limits } from './limits.ts';
 import type { Publisher } from './live/ports.ts';
 import { ClassRegistry } from './live/registry.ts';
 import { createMetrics, type Metrics } from './metrics.ts';
+import { purgeHourly } from './purging.ts';
 import { addressRoutes } from './routes/addresses.ts';
 import { classRoutes } from './routes/classes.ts';
 import { groupRoutes } from './routes/groups.ts';
@@ -35,7 +36,6 @@ export interface Context {
 
 /** How long the first set-up link lasts; a new start makes a new one. Milliseconds. */
 const setUpLife = 24 * 3_600_000;
-const purgeInterval = 3_600_000;
 
 /** Picks the implementations: this is the only place that names them. */
 export async function createContext(
@@ -80,12 +80,7 @@ export async function createContext(
     },
   };
   const registry = new ClassRegistry(store.classes, { publisher, clock, log, address });
-  const purge = async () => {
-    await store.teachers.forgetExpired(Date.now() as Time);
-    for (const groupId of await store.groups.purge(Date.now() as Time)) await registry.drop(groupId);
-  };
-  await purge();
-  const purging = setInterval(() => void purge(), purgeInterval);
+  const stopPurging = await purgeHourly(store, { clock, log, gone: (groupId) => registry.drop(groupId) });
   await registry.start();
 
   // A whole school may share one address: only failures count.
@@ -154,7 +149,7 @@ export async function createContext(
       return `/desk/set-up#${token}`;
     },
     async close() {
-      clearInterval(purging);
+      stopPurging();
       await wire?.stop();
       eventLoop.stop();
       await registry.stop();

@@ -1,8 +1,8 @@
 import { longestMessage } from '../shared/protocol/limits.ts';
 
 /**
- * What one person's devices may take, so that the others notice nothing. By seat or socket, never by address: a whole
- * school comes from one.
+ * What one person's devices may take, so that the others notice nothing. By seat, socket or class, never by address: a
+ * whole school comes from one.
  */
 export interface Limits {
   readonly messageBytes: number;
@@ -12,6 +12,7 @@ export interface Limits {
   readonly handshakesPerSecond: number;
   readonly lag: number;
   readonly socketsPerSeat: number;
+  readonly boardsPerClass: number;
   readonly eventBurst: number;
   readonly eventWindow: number;
   readonly packetBurst: number;
@@ -37,6 +38,8 @@ export const usualLimits: Limits = {
   lag: 200,
   /** A phone, a second tab, and the one that the browser has not given up yet. */
   socketsPerSeat: 3,
+  /** A projector, and the same picture on every table's own screen. Whoever has the code can open one. */
+  boardsPerClass: 20,
   /** 10 a second on average over the window: faster than anybody taps, slower than a script. */
   eventBurst: 20,
   eventWindow: 2000,
@@ -60,6 +63,7 @@ export const limitNames = [
   'lag',
   'stopping',
   'sockets',
+  'boards',
   'events',
   'flood',
   'unsent',

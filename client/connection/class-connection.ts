@@ -23,6 +23,7 @@ const passing: ReadonlySet<ErrorCode> = new Set([
   'server-failed',
   'server-busy',
   'server-stopping',
+  'boards-full',
 ]);
 
 /**

@@ -62,6 +62,11 @@ export function noteMark(at: Point, r: number, whole: NeckNote, scale: Scale): S
     case 'asked':
       // Alone on its chart: it may be larger than its neighbours could.
       return svg`${ring(at, r * 1.45, note, 'asked', r * 0.17)}${label(at, r * 1.45, '?', 'plain', scale)}`;
+    case 'pentatonic':
+      return svg`${ring(at, r * 0.92, note, 'sounding', r * 0.11)}${label(at, r * 0.92, note.label, 'plain', scale)}`;
+    case 'scale':
+      if (note.label === undefined) return svg`<circle class="filled" cx=${at.x} cy=${at.y} r=${r * 0.3} />`;
+      return svg`<circle class="bare" cx=${at.x} cy=${at.y} r=${r * 0.7} />${label(at, r * 0.8, note.label, 'plain', scale)}`;
     case 'filled':
     case 'open':
     case 'muted':

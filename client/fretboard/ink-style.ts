@@ -86,6 +86,9 @@ export const inkStyle = css`
   .optional {
     stroke-dasharray: 4 3;
   }
+  .bare {
+    fill: var(--paper);
+  }
   .expected {
     fill: var(--paper);
     stroke: var(--felt);

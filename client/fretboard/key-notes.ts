@@ -6,8 +6,15 @@ import { degreeSign, type NoteNaming } from '../../shared/theory/naming.ts';
 import type { NeckNote } from './state.ts';
 
 /** A note of the answer key as charts draw it: its interval inside, the root in its own shape. */
-export function keyNote({ place, degree, finger, optional }: KeyNote): NeckNote {
-  return { place, look: 'filled', label: degreeSign(degree), root: degree === '1', finger, optional };
+export function keyNote({ place, degree, finger, optional, layer }: KeyNote): NeckNote {
+  return {
+    place,
+    look: layer ?? 'filled',
+    label: degreeSign(degree),
+    root: degree === '1',
+    finger,
+    optional,
+  };
 }
 
 /**

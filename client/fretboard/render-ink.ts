@@ -169,6 +169,12 @@ export function renderInk(
     place,
     point: pointOf(frame, place),
   }));
+  // On a map the shape says the layer, by the nut too.
+  const isMap = shown.some(({ look }) => look === 'pentatonic' || look === 'scale');
+  const nutMark = (note: NeckNote) =>
+    isMap
+      ? noteMark(markPoint(frame, note), 0.8 * r, note, scale)
+      : openMark(markPoint(frame, note), r, note, scale);
   const band = marks.highlightString === null ? null : gapsFromMiddle(frame, marks.highlightString);
   return svg`<svg class="chart" role="img" aria-label=${label} preserveAspectRatio="xMidYMid meet"
     viewBox=${`0 0 ${frame.width.toFixed(1)} ${frame.height.toFixed(1)}`}>
@@ -182,7 +188,7 @@ export function renderInk(
     ${capoLabel(frame, instrument, marks.highlightString, scale)}
     ${fretNumbers(frame, instrument, scale)}
     ${heat.map((item) => heatDisc(pointOf(frame, item.place), r, item, scale))}
-    ${shown.filter((note) => isByNut(note)).map((note) => openMark(markPoint(frame, note), r, note, scale))}
+    ${shown.filter((note) => isByNut(note)).map(nutMark)}
     ${shown.filter((note) => !isByNut(note)).map((note) => noteMark(markPoint(frame, note), r, note, scale))}
     ${marks.corrections
       .filter(({ from, to }) => isShown(frame.window, from) && isShown(frame.window, to))

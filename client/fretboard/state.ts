@@ -12,9 +12,9 @@ export type NeckMaterial = 'wood' | 'ink';
 /**
  * How a note is drawn in ink: played (a disc) · where it should be (a ring) · where it should not
  * (a ring struck through) · the one that is asked for by name · a string that stays silent (X) · an open string
- * that sounds (O).
+ * that sounds (O) · on a map what the pentatonic adds to the chord (a thin ring), and what the scale adds (no rim).
  */
-export type NoteLook = 'filled' | 'expected' | 'slip' | 'asked' | 'muted' | 'open';
+export type NoteLook = 'filled' | 'expected' | 'slip' | 'asked' | 'muted' | 'open' | 'pentatonic' | 'scale';
 
 export interface NeckNote {
   readonly place: Place;

@@ -10,6 +10,7 @@ import { instrumentById, standardGuitar } from '../../shared/theory/fretboard.ts
 import type { NoteNaming } from '../../shared/theory/naming.ts';
 import type { SwitchTurnedEvent } from '../components/switch.ts';
 import { baseStyle } from '../styles/base.ts';
+import { stepText } from '../lib/step-text.ts';
 import { revealedChart, shownChart, tappedChart } from './stand/chart.ts';
 import type { AliasEvent, AnswerEvent, JoinEvent, NamingEvent } from './stand/events.ts';
 import './stand/join-form.ts';
@@ -19,7 +20,7 @@ import './stand/rest.ts';
 import './stand/round.ts';
 import type { RoundStage } from './stand/round.ts';
 import { answerTo, type StandAnswer } from './stand/answer.ts';
-import { explanationOf, type RevealedStage } from './stand/explanation.ts';
+import { explanationOf, fetchExplanations, type RevealedStage } from './stand/explanation.ts';
 import { Announcer } from './stand/announcer.ts';
 import { goneWords, standingWords } from './stand/words.ts';
 
@@ -30,6 +31,8 @@ function codeInAddress(): string {
 
 /** How long the line may be lost before the page speaks of it, in milliseconds. */
 const lostFor = 1500;
+/** How long the first look at a class has the network to itself, in milliseconds. */
+const firstLook = 500;
 
 /** A student's screen. */
 @customElement('rootcall-stand')
@@ -98,6 +101,7 @@ export class Stand extends LitElement {
 
   #session: StandSession | null = null;
   #lostTimer: ReturnType<typeof setTimeout> | undefined;
+  #wordsTimer: ReturnType<typeof setTimeout> | undefined;
   readonly #announcer = new Announcer();
   #stageBefore: StandSharedView['stage'] | null = null;
 
@@ -113,6 +117,8 @@ export class Stand extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     clearTimeout(this.#lostTimer);
+    clearTimeout(this.#wordsTimer);
+    this.#wordsTimer = undefined;
     this.#session?.close();
     this.#session = null;
   }
@@ -187,6 +193,7 @@ export class Stand extends LitElement {
       .student=${own.name}
       .heading=${wording.title}
       .words=${wording.detail}
+      .above=${isChart && show.step ? stepText(show.step) : ''}
       .chart=${isChart ? shownChart(show.notes) : tappedChart(instrument, show.places)}
       .instrument=${instrument}
       .leftHanded=${session.leftHanded}
@@ -314,7 +321,19 @@ export class Stand extends LitElement {
       }, lostFor);
     }
     this.#follow();
+    if (session?.shared) this.#fetchWords(session.shared);
     this.requestUpdate();
+  }
+
+  /** What a reveal says comes after the first look, unless it is wanted now. If it fails, the next news asks again. */
+  #fetchWords({ stage }: StandSharedView): void {
+    this.#wordsTimer ??= setTimeout(
+      async () => {
+        if (await fetchExplanations()) this.#onNews();
+        else this.#wordsTimer = undefined;
+      },
+      stage.kind === 'revealed' ? 0 : firstLook,
+    );
   }
 
   /** Speaks of what has changed, and marks a void: from open, nothing else leads to the rest. */

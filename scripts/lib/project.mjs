@@ -19,6 +19,7 @@ const products = [
   'client/desk.html',
   'client/board.html',
   'client/check.html',
+  'client/explore.html',
 ];
 
 /** Says what is wrong in one line and ends. */

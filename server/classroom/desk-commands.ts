@@ -1,4 +1,5 @@
 import { answerOf, type Answer } from '../../shared/exercise/answer.ts';
+import { checkChart } from '../../shared/exercise/chart.ts';
 import { checkExercise } from '../../shared/exercise/check.ts';
 import type { Exercise } from '../../shared/exercise/exercise.ts';
 import { assertNever } from '../../shared/lib/assert.ts';
@@ -63,10 +64,15 @@ export function decideForDesk(state: ClassState, command: DeskCommand, context: 
     }
     case 'undo':
       return undo(state);
-    case 'show-chart': {
-      const checked = checkExercise(command.exercise);
-      if (!checked.ok) return failure('exercise-refused');
-      return show(state, { kind: 'chart', exercise: command.exercise });
+    case 'show-charts': {
+      const { charts } = command;
+      if (!charts.every((chart) => checkChart(chart).ok)) return failure('exercise-refused');
+      return show(state, { kind: 'charts', charts, at: 0 });
+    }
+    case 'show-step': {
+      const shown = state.show;
+      if (shown?.kind !== 'charts' || command.at >= shown.charts.length) return failure('walk-ended');
+      return head(state, { show: { ...shown, at: command.at } });
     }
     case 'show-taps':
       return showTaps(state, command.places);

@@ -2,6 +2,7 @@ import { isEmpty } from '../../shared/exercise/answer.ts';
 import { commonestSlip } from '../../shared/exercise/score.ts';
 import type { SlipVerdict } from '../../shared/exercise/verdict.ts';
 import { known } from '../../shared/lib/assert.ts';
+import { perObject } from '../../shared/lib/per-object.ts';
 import type { StudentId, Time } from '../../shared/protocol/ids.ts';
 import type { Share } from '../../shared/protocol/views.ts';
 import { instrumentById, isOnNeck, type Place } from '../../shared/theory/fretboard.ts';
@@ -65,7 +66,7 @@ export function nextDeadline(state: ClassState, now: Time): Time | null {
 }
 
 /** The answer that counts for each student, if it holds anything: a late one only where the teacher lets it. */
-export function countedAnswers(round: Round): ReadonlyMap<StudentId, PlacedAnswer> {
+export const countedAnswers: (round: Round) => ReadonlyMap<StudentId, PlacedAnswer> = perObject((round) => {
   const counted = new Map<StudentId, PlacedAnswer>();
   for (const [studentId, answer] of [...round.answers, ...round.late]) {
     if (!answer.counted) continue;
@@ -74,7 +75,7 @@ export function countedAnswers(round: Round): ReadonlyMap<StudentId, PlacedAnswe
     else counted.delete(studentId);
   }
   return counted;
-}
+});
 
 export function isRight(answer: PlacedAnswer): boolean {
   return answer.accepted || answer.verdict.kind === 'right';

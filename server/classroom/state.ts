@@ -1,4 +1,5 @@
 import type { Answer } from '../../shared/exercise/answer.ts';
+import type { Chart } from '../../shared/exercise/chart.ts';
 import type { Exercise } from '../../shared/exercise/exercise.ts';
 import type { Verdict } from '../../shared/exercise/verdict.ts';
 import type { ClassSettings } from '../../shared/protocol/commands.ts';
@@ -86,7 +87,8 @@ export interface Plan {
 }
 
 export type Show =
-  | { readonly kind: 'chart'; readonly exercise: Exercise }
+  /** Charts in their order, of which one is on the stage. */
+  | { readonly kind: 'charts'; readonly charts: readonly Chart[]; readonly at: number }
   | { readonly kind: 'taps'; readonly places: readonly Place[] };
 
 /** What may change of the class itself. */

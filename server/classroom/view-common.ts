@@ -1,7 +1,9 @@
+import { chartNotes, chartWordings } from '../../shared/exercise/chart.ts';
 import type { Exercise } from '../../shared/exercise/exercise.ts';
 import { inputOf } from '../../shared/exercise/input.ts';
 import { answerKey } from '../../shared/exercise/key.ts';
 import { wordingsOf } from '../../shared/exercise/wording.ts';
+import { known } from '../../shared/lib/assert.ts';
 import type { StudentId } from '../../shared/protocol/ids.ts';
 import type { RevealView, ShowView, TaskView } from '../../shared/protocol/views.ts';
 import { currentRound, isOnGroupNeck, joinedStudents } from './round.ts';
@@ -36,11 +38,14 @@ export function showView(state: ClassState): ShowView | null {
     // The group may have changed its instrument since.
     return { kind: 'taps', places: state.show.places.filter((place) => isOnGroupNeck(state, place)) };
   }
+  const { charts, at } = state.show;
+  const chart = known(charts[at], 'the chart on the stage');
   return {
     kind: 'chart',
-    wording: wordingsOf(state.show.exercise),
-    instrument: state.show.exercise.instrument,
-    notes: answerKey(state.show.exercise),
+    wording: chartWordings(chart),
+    instrument: chart.instrument,
+    notes: chartNotes(chart),
+    step: charts.length > 1 ? { number: at + 1, of: charts.length } : null,
   };
 }
 

@@ -1,4 +1,6 @@
 import { answerOf } from '../../shared/exercise/answer.ts';
+import type { Pattern } from '../../shared/exercise/pattern.ts';
+import { perObject } from '../../shared/lib/per-object.ts';
 import type { StudentId, Time } from '../../shared/protocol/ids.ts';
 import type {
   DeskAnswerView,
@@ -7,7 +9,7 @@ import type {
   DeskView,
 } from '../../shared/protocol/views.ts';
 import { countedAnswers, currentRound, joinedStudents, roundDeadline, shareOf } from './round.ts';
-import type { ClassState, PlacedAnswer, Student } from './state.ts';
+import type { ClassState, PlacedAnswer, Round, Student } from './state.ts';
 import { showView, type Presence } from './view-common.ts';
 import { patternsIn } from './view-pattern.ts';
 import { scoreView } from './view-score.ts';
@@ -16,6 +18,9 @@ import { scoreView } from './view-score.ts';
 export function deskView(state: ClassState, presence: Presence, now: Time): DeskView {
   const joined = joinedStudents(state);
   const patterns = patternsIn(state);
+  const round = currentRound(state);
+  const presenceOf = (id: StudentId) =>
+    !joined.has(id) ? 'absent' : presence.students.has(id) ? 'here' : 'away';
   return {
     classId: state.id,
     group: state.group,
@@ -30,7 +35,7 @@ export function deskView(state: ClassState, presence: Presence, now: Time): Desk
     boards: presence.boards,
     plan: state.plan,
     cursor: state.cursor,
-    stage: currentRound(state) ? 'round' : 'rest',
+    stage: round ? 'round' : 'rest',
     show: showView(state),
     rounds: state.rounds.map((round): DeskRoundView => {
       const { id, number, exercise, planIndex, phase, voided, openedAt } = round;
@@ -38,10 +43,10 @@ export function deskView(state: ClassState, presence: Presence, now: Time): Desk
       const share = shareOf(countedAnswers(round).values());
       return { id, number, exercise, planIndex, phase, voided, openedAt, deadline, share };
     }),
-    students: [...state.students.values()].map((student) => ({
-      ...studentView(state, student, joined, presence),
-      pattern: patterns.ofStudents.get(student.id) ?? null,
-    })),
+    students: [...state.students.values()].map((student) => {
+      const pattern = patterns.ofStudents.get(student.id) ?? null;
+      return studentView(student, round, pattern, presenceOf(student.id));
+    }),
     asking: [...state.seats.values()]
       .filter((seat) => seat.status === 'asking')
       .map(({ id, name, reason }) => ({
@@ -55,23 +60,24 @@ export function deskView(state: ClassState, presence: Presence, now: Time): Desk
 }
 
 function studentView(
-  state: ClassState,
   student: Student,
-  joined: ReadonlySet<StudentId>,
-  presence: Presence,
-): Omit<DeskStudentView, 'pattern'> {
-  const round = currentRound(state);
+  round: Round | undefined,
+  pattern: Pattern | null,
+  presence: DeskStudentView['presence'],
+): DeskStudentView {
   const answer = round?.answers.get(student.id);
   const late = round?.late.get(student.id);
   return {
     ...student,
-    presence: !joined.has(student.id) ? 'absent' : presence.students.has(student.id) ? 'here' : 'away',
+    presence,
     answer: answer ? answerView(answer) : null,
     late: late ? { ...answerView(late), counted: late.counted } : null,
+    pattern,
   };
 }
 
-function answerView(answer: PlacedAnswer): DeskAnswerView {
+/** Asked for again with each answer of anybody. */
+const answerView = perObject((answer: PlacedAnswer): DeskAnswerView => {
   const { done, by, verdict, accepted } = answer;
   return { ...answerOf(answer), done, by, verdict, accepted };
-}
+});

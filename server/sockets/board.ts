@@ -11,8 +11,14 @@ export async function attachBoard(
   const classId = await tools.classByCode(code);
   const running = classId && (await tools.registry.byId(classId));
   if (!running) return 'unknown-code';
+  const boards = `boards:${running.id}`;
+  if ((socket.nsp.adapter.rooms.get(boards)?.size ?? 0) >= tools.limits.boardsPerClass) {
+    tools.refused('boards');
+    return 'boards-full';
+  }
+  // Before it starts, or many that knock at once would all find room. It hears nothing until then.
+  void socket.join(boards);
   socket.data.start = () => {
-    void socket.join(`boards:${running.id}`);
     socket.emit('board:view', running.boardSnapshot());
     const disconnect = running.connectBoard();
     socket.on('disconnect', () => {

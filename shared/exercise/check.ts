@@ -1,12 +1,21 @@
 import { failure, success, type Result } from '../lib/result.ts';
 import { neededDegrees } from '../theory/chord-rule.ts';
-import { chordDegrees, notesOn, scaleDegrees } from '../theory/chord.ts';
-import { isOnNeck, pitchClassAt, stringNumbers, type Fret, type Instrument } from '../theory/fretboard.ts';
+import { chordDegrees, notesOn } from '../theory/chord.ts';
+import {
+  instrumentById,
+  isOnNeck,
+  pitchClassAt,
+  stringNumbers,
+  type Fret,
+  type Instrument,
+} from '../theory/fretboard.ts';
 import { parseInstrument } from '../theory/instrument-id.ts';
 import { octave, pitchClassOf } from '../theory/pitch.ts';
 import { formRow } from '../theory/shape.ts';
+import { toneDegrees } from '../theory/tone-sets.ts';
 import type { BuildExercise, Exercise, NameExercise, ScaleExercise } from './exercise.ts';
 import { rootFingerOf } from './extras.ts';
+import { numberText } from './phrases.ts';
 import { acceptedRoots } from './roots.ts';
 import { targetsOf } from './targets.ts';
 
@@ -20,7 +29,9 @@ export function checkExercise(exercise: Exercise): Result<Exercise, string> {
 }
 
 function problem(exercise: Exercise): string | undefined {
-  const parsed = parseInstrument(exercise.instrument);
+  // Found where it was read before; read again only for what is wrong with it.
+  const found = instrumentById(exercise.instrument);
+  const parsed = found ? success(found) : parseInstrument(exercise.instrument);
   if (!parsed.ok) return parsed.error;
   const instrument = parsed.value;
   const { range, strictness, rootString } = exercise;
@@ -99,6 +110,7 @@ function problemOfBuild(exercise: BuildExercise, instrument: Instrument): string
       ? undefined
       : `This form has no such chord with its root on string ${String(rootString)}.`;
   }
+  if (voicing.kind === 'family' && bass) return 'The way it is stacked has its own lowest note.';
   const unknown = voicing.strings.find((string) => !stringNumbers(instrument).includes(string));
   if (unknown !== undefined) return `This instrument has no string ${String(unknown)}.`;
   if (new Set(voicing.strings).size !== voicing.strings.length) return 'A string is named twice.';
@@ -109,8 +121,12 @@ function problemOfBuild(exercise: BuildExercise, instrument: Instrument): string
     : undefined;
 }
 
-function problemOfScale({ root, scale, coverage, strictness }: ScaleExercise): string | undefined {
-  if (!notesOn(root, scaleDegrees(scale))) return 'This root would need a triple accidental. Respell it.';
+function problemOfScale({ root, scale, coverage, strictness, perString }: ScaleExercise): string | undefined {
+  if (!notesOn(root, toneDegrees(scale))) return 'This root would need a triple accidental. Respell it.';
+  if (perString && (coverage !== 'every-pitch' || (strictness !== 'place' && strictness !== 'string')))
+    return 'A fixed number of notes on every string needs a root on one string, and every note of it.';
+  if (perString && perString.rootAt > perString.notes)
+    return `With ${numberText(perString.notes)} notes on a string the root can’t be number ${String(perString.rootAt)}.`;
   return coverage === 'every-pitch' && strictness === 'anywhere'
     ? 'Say on which string the root lies, or ask for every note name once.'
     : undefined;

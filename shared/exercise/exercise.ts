@@ -1,8 +1,10 @@
+import type { StackedFamily } from '../theory/families.ts';
 import type { FretRange, InstrumentId, Place, StringNumber } from '../theory/fretboard.ts';
 import type { NoteName } from '../theory/pitch.ts';
 import type { FormId } from '../theory/tables/forms.ts';
 import type { ChordQuality } from '../theory/tables/chords.ts';
-import type { ScaleId } from '../theory/tables/scales.ts';
+import type { PatternChoice } from '../theory/patterns.ts';
+import type { ToneSetId } from '../theory/tone-sets.ts';
 
 /**
  * Where the root (and with it the answer) may lie (SPEC ROOT):
@@ -49,13 +51,21 @@ interface Extras {
   readonly asksFinger?: boolean;
 }
 
-/** Which notes make the chord: a movable form, any voicing on exactly these strings, or any voicing. */
+/**
+ * Which notes make the chord: a movable form, one way of stacking its tones on these strings, any voicing on exactly
+ * these strings, or any voicing.
+ */
 export type Voicing =
   | {
       readonly kind: 'form';
       readonly form: FormId;
       /** True where the strings that the form marks as optional must sound too. */
       readonly full: boolean;
+    }
+  | {
+      readonly kind: 'family';
+      readonly family: StackedFamily;
+      readonly strings: readonly StringNumber[];
     }
   | { readonly kind: 'strings'; readonly strings: readonly StringNumber[] }
   | { readonly kind: 'any' };
@@ -76,11 +86,14 @@ export interface BuildExercise extends Task, Extras {
  */
 export interface ScaleExercise extends Task, Extras {
   readonly kind: 'scale';
-  readonly scale: ScaleId;
+  /** A scale, or the tones of a chord: `arpeggio-m7`. */
+  readonly scale: ToneSetId;
   readonly coverage: 'every-pitch' | 'every-tone';
   /** In order of pitch; a set without it. Up and down turns at the top, which is given once. */
   readonly order?: ScaleOrder;
-  /** Finger on the root, which fixes the position: the hand's four frets start `rootFinger − 1` below the root. */
+  /** So many notes on every string, of which the root is a given one on its own; a position of the hand without it. */
+  readonly perString?: PatternChoice;
+  /** Finger on the root, which fixes a position: the hand's four frets start `rootFinger − 1` below the root. */
   readonly rootFinger: Finger;
 }
 
@@ -88,3 +101,8 @@ export type ScaleOrder = 'up' | 'down' | 'up-and-down';
 
 export type Exercise = FindExercise | NameExercise | BuildExercise | ScaleExercise;
 export type ExerciseKind = Exercise['kind'];
+
+/** Whether the shape of the chord is given, and only its place is to be found. */
+export function hasGivenShape({ voicing }: BuildExercise): boolean {
+  return voicing.kind === 'form' || voicing.kind === 'family';
+}

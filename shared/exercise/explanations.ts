@@ -1,5 +1,5 @@
 import { distinct, holds, type Place } from '../theory/fretboard.ts';
-import type { BuildExercise, Exercise } from './exercise.ts';
+import { hasGivenShape, type BuildExercise, type Exercise } from './exercise.ts';
 import { supposedOf, type Hypothesis, type Supposed } from './hypotheses.ts';
 import { repairsOf } from './repairs.ts';
 import { isOverAnotherBass, soundingOtherwise } from './sounding-otherwise.ts';
@@ -67,7 +67,7 @@ function stepsBetween(a: Place, b: Place): number {
 
 /** Whether a chord may be voiced otherwise than a chart shows it. */
 function isFree(exercise: Exercise): exercise is BuildExercise {
-  return exercise.kind === 'build' && exercise.voicing.kind !== 'form';
+  return exercise.kind === 'build' && !hasGivenShape(exercise);
 }
 
 /** The right answers to compare with: those that a chart shows, or the voicings next to this one. */

@@ -1,9 +1,10 @@
-import { isOnNeck, pitchClassAt, place, stringNumbers, type Place } from '../theory/fretboard.ts';
+import { pitchClassAt } from '../theory/fretboard.ts';
 import { letters, octave, pitchClass, pitchClassOf, type NoteName } from '../theory/pitch.ts';
 import { semitonesOf } from '../theory/interval.ts';
 import type { Answer, Named } from './answer.ts';
 import type { NameExercise } from './exercise.ts';
 import { countedByTwo } from './hypotheses.ts';
+import { stringNamed } from './name-strings.ts';
 import { pitchClassNamed } from './right.ts';
 import { instrumentOf } from './roots.ts';
 import type { SlipCause, Verdict } from './verdict.ts';
@@ -19,23 +20,13 @@ export function nameSlip(exercise: NameExercise, { named }: Answer): Verdict {
 
 /** The causes that say why, each of which alone gives this name. */
 function causesOf(exercise: NameExercise, named: Named): readonly SlipCause[] {
-  const instrument = instrumentOf(exercise);
-  const given = pitchClassNamed(exercise, named);
-  const { string, fret } = exercise.place;
-  const soundsOn = (other: number, at: number): boolean => {
-    const spot: Place = place(other, at);
-    return isOnNeck(instrument, spot) && pitchClassAt(instrument, spot) === given;
-  };
-  const last = stringNumbers(instrument).length;
-  const isMapped = string !== last && soundsOn(last, fret);
+  const isFrom = (cause: SlipCause) => stringNamed(exercise, named, cause) !== undefined;
+  const isMapped = isFrom('low-string-map');
   const fits: readonly (readonly [SlipCause, boolean])[] = [
     ['low-string-map', isMapped],
-    ['strings-reversed', last + 1 - string !== last && soundsOn(last + 1 - string, fret)],
+    ['strings-reversed', isFrom('strings-reversed')],
     // Less likely than the map learnt first, which string 1 of a guitar shares with string 6.
-    [
-      'next-string',
-      !isMapped && [string - 1, string + 1].some((other) => other !== last && soundsOn(other, fret)),
-    ],
+    ['next-string', !isMapped && isFrom('next-string')],
     ['letters-two-frets', named.kind === 'note' && isCountedByTwo(exercise, named.note)],
     ['sharp-for-flat', named.kind === 'note' && isTurned(exercise, named.note)],
     ['major-for-minor', isThird(exercise, named, 'b3', '3')],

@@ -1,12 +1,19 @@
 import { pitchClassOn } from '../theory/interval.ts';
 import { perObject } from '../lib/per-object.ts';
 import { neededDegrees } from '../theory/chord-rule.ts';
-import { pitchClassAt, place, stringNumbers, type Place, type StringNumber } from '../theory/fretboard.ts';
+import {
+  holds,
+  pitchClassAt,
+  place,
+  stringNumbers,
+  type Place,
+  type StringNumber,
+} from '../theory/fretboard.ts';
 import { octave } from '../theory/pitch.ts';
 import type { BuildExercise } from './exercise.ts';
 import { arePlacesRight } from './right.ts';
 import { acceptedRoots, degreesAsked, instrumentOf, isRootBound, toneAt } from './roots.ts';
-import type { Target } from './targets.ts';
+import { targetsOf, type Target } from './targets.ts';
 
 /** Beyond these frets from the hand nothing of an answer is looked for. */
 const reach = 3;
@@ -102,13 +109,16 @@ function rootTest(exercise: BuildExercise, string: StringNumber): (fret: number 
   return (fret) => fret !== null && frets.includes(fret);
 }
 
-/** The frets near the hand, and the open string. */
+/** The frets near the hand, the open string, and what a chart that shares a place with the answer shows. */
 function fretsNear(exercise: BuildExercise, places: readonly Place[]): readonly number[] {
   const fretted = places.map((spot): number => spot.fret).filter((fret) => fret > 0);
   const hand = fretted.length > 0 ? fretted : [0];
   const low = Math.max(1, Math.min(...hand) - reach);
   const high = Math.min(instrumentOf(exercise).fretCount, Math.max(...hand) + reach);
-  return [0, ...Array.from({ length: high - low + 1 }, (_, index) => low + index)];
+  const shown = targetsOf(exercise)
+    .filter(({ accepted }) => accepted.some((spot) => holds(places, spot)))
+    .flatMap(({ accepted }) => accepted.map((spot): number => spot.fret));
+  return [...new Set([0, ...Array.from({ length: high - low + 1 }, (_, index) => low + index), ...shown])];
 }
 
 function choicesOn(

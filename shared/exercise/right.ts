@@ -4,7 +4,13 @@ import { pitchClassOn, type Degree } from '../theory/interval.ts';
 import { pitchClassOf, type PitchClass } from '../theory/pitch.ts';
 import type { Answer, Named } from './answer.ts';
 import { rootFingerOf } from './extras.ts';
-import type { BuildExercise, Exercise, NameExercise, ScaleExercise } from './exercise.ts';
+import {
+  hasGivenShape,
+  type BuildExercise,
+  type Exercise,
+  type NameExercise,
+  type ScaleExercise,
+} from './exercise.ts';
 import { isInOrder } from './order.ts';
 import { acceptedRoots, toneAt, degreesAsked, instrumentOf, isInRange, isRootBound } from './roots.ts';
 import { targetsOf, type Target } from './targets.ts';
@@ -82,7 +88,7 @@ function lowestOf(exercise: Exercise, places: readonly Place[]): Place | undefin
 
 /** The degree that sounds lowest, where it is not the root and neither a form nor a bass says which. */
 export function inversionOf(exercise: BuildExercise, places: readonly Place[]): Degree | undefined {
-  const isGiven = exercise.bass !== undefined || exercise.voicing.kind === 'form';
+  const isGiven = exercise.bass !== undefined || hasGivenShape(exercise);
   const lowest = isGiven ? undefined : lowestOf(exercise, places);
   const degree = lowest && toneAt(exercise, lowest);
   return degree === '1' ? undefined : degree;
@@ -93,8 +99,10 @@ function isChord(exercise: BuildExercise, places: readonly Place[]): boolean {
   const sounding = degreesIn(exercise, places);
   if (!sounding) return false;
   if (strictness === 'range' && !places.every((spot) => isInRange(range, spot))) return false;
-  if (voicing.kind === 'form')
-    return targetsOf(exercise).some((target) => isForm(target, places, voicing.full));
+  if (voicing.kind === 'form' || voicing.kind === 'family') {
+    const isFull = voicing.kind === 'family' || voicing.full;
+    return targetsOf(exercise).some((target) => isForm(target, places, isFull));
+  }
   if (!isSounding(exercise, places, sounding) || !hasRoot(exercise, places)) return false;
   if (voicing.kind === 'any') return true;
   return (

@@ -1,6 +1,7 @@
 import { known } from '../lib/assert.ts';
 import { perObject } from '../lib/per-object.ts';
-import { chordDegrees, degreeAt, scaleDegrees } from '../theory/chord.ts';
+import { chordDegrees, degreeAt } from '../theory/chord.ts';
+import { toneDegrees } from '../theory/tone-sets.ts';
 import {
   instrumentById,
   pitchClassAt,
@@ -31,7 +32,7 @@ export const degreesAsked: (exercise: Exercise) => readonly Degree[] = perObject
     case 'build':
       return [...chordDegrees(exercise.quality), ...foreignBass(exercise)];
     case 'scale':
-      return scaleDegrees(exercise.scale);
+      return toneDegrees(exercise.scale);
   }
 });
 

@@ -4,7 +4,7 @@ import type { NoteNaming } from '../theory/naming.ts';
 import type { Answer } from './answer.ts';
 import type { Exercise } from './exercise.ts';
 import { say, type MessageKey } from './messages.ts';
-import { nameWords } from './name-words.ts';
+import { nameWords } from './name-slip-words.ts';
 import { fretText, placeText, stringsText } from './phrases.ts';
 import { extraWords, lowStringMapWords, missingWords, otherPlaceWords, thirdWords } from './slip-places.ts';
 import { stepWords } from './step-words.ts';
@@ -90,7 +90,7 @@ export function causeWords(slipped: Slipped): Words {
     case 'outside-range':
       return outsideWords(slipped, words);
     case 'wrong-form':
-      return exercise.kind === 'build' && exercise.voicing.kind === 'strings'
+      return exercise.kind === 'build' && exercise.voicing.kind !== 'form'
         ? words('wrong-strings', 'wrong-strings-try')
         : { text: say('wrong-form', slots), tryThis: tryFirst };
     case 'wrong-bass':

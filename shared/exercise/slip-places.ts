@@ -1,6 +1,5 @@
 import { known } from '../lib/assert.ts';
-import { neededDegrees } from '../theory/chord-rule.ts';
-import { scaleDegrees } from '../theory/chord.ts';
+import { toneDegrees } from '../theory/tone-sets.ts';
 import { midiAt, pitchClassAt, stringNumbers, type Place } from '../theory/fretboard.ts';
 import { noteOnDegree, pitchClassOn, type Degree } from '../theory/interval.ts';
 import { formatName } from '../theory/naming.ts';
@@ -10,7 +9,7 @@ import { say, type Slots } from './messages.ts';
 import { capital, fretsText, fretText, list, numberText, placeText, stringsText } from './phrases.ts';
 import { toneAt, instrumentOf, rootsOn } from './roots.ts';
 import { isWholeShift, shapeWord, type Slipped, type Words } from './slip-details.ts';
-import { targetsOf } from './targets.ts';
+import { targetsOf, tonesNeeded } from './targets.ts';
 import { twinsOf } from './twins.ts';
 import type { Correction, SlipVerdict } from './verdict.ts';
 import { scaleName, subjectOf } from './wording.ts';
@@ -94,9 +93,9 @@ function nearestTo(given: readonly Place[], spots: readonly Place[]): Place | un
 function missingDegrees(exercise: Exercise, places: readonly Place[]): readonly Degree[] {
   const needed =
     exercise.kind === 'build'
-      ? neededDegrees(exercise.quality)
+      ? tonesNeeded(exercise)
       : exercise.kind === 'scale'
-        ? scaleDegrees(exercise.scale)
+        ? toneDegrees(exercise.scale)
         : [];
   return needed.filter((degree) => !places.some((spot) => toneAt(exercise, spot) === degree));
 }

@@ -13,8 +13,7 @@ import { subjectOf } from './wording.ts';
 export function slotsOf(exercise: Exercise, naming: NoteNaming): Slots {
   const note = (letter: Letter) => formatName({ letter, alteration: 0 }, naming);
   const isPlayed = exercise.kind === 'build' || exercise.kind === 'scale';
-  const strings =
-    exercise.kind === 'build' && exercise.voicing.kind === 'strings' ? exercise.voicing.strings : [];
+  const strings = exercise.kind === 'build' && 'strings' in exercise.voicing ? exercise.voicing.strings : [];
   return {
     root: formatName(exercise.root, naming),
     string: exercise.rootString,

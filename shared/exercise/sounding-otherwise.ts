@@ -1,14 +1,13 @@
-import { neededDegrees } from '../theory/chord-rule.ts';
 import { holds, instrumentById, pitchClassAt, type Place } from '../theory/fretboard.ts';
 import { formatInstrument } from '../theory/instrument-id.ts';
 import { pitchClassOn, type Degree } from '../theory/interval.ts';
 import { pitchClassOf } from '../theory/pitch.ts';
 import { tuningTable, type TuningRow } from '../theory/tables/tunings.ts';
-import type { Exercise } from './exercise.ts';
+import { hasGivenShape, type Exercise } from './exercise.ts';
 import type { Explanation } from './explanations.ts';
 import { arePlacesRight } from './right.ts';
 import { degreesAsked, instrumentOf, isInRange, isRootBound, toneAt } from './roots.ts';
-import { targetsOf, type Target } from './targets.ts';
+import { targetsOf, tonesNeeded, type Target } from './targets.ts';
 import { twinsOf } from './twins.ts';
 import type { SlipCause } from './verdict.ts';
 
@@ -62,12 +61,11 @@ function otherInstrument(exercise: Exercise, places: readonly Place[]): readonly
 function causeElsewhere(exercise: Exercise, places: readonly Place[]): SlipCause | undefined {
   const sounding = places.map((spot) => toneAt(exercise, spot));
   if (sounding.some((degree) => degree === undefined)) return undefined;
-  const needed = exercise.kind === 'build' ? neededDegrees(exercise.quality) : degreesAsked(exercise);
+  const needed = exercise.kind === 'build' ? tonesNeeded(exercise) : degreesAsked(exercise);
   if (!needed.every((degree) => sounding.includes(degree))) return undefined;
   if (exercise.kind === 'build' && new Set(places.map((spot) => spot.string)).size < places.length)
     return undefined;
-  const isFixed =
-    exercise.kind === 'scale' || (exercise.kind === 'build' && exercise.voicing.kind === 'form');
+  const isFixed = exercise.kind === 'scale' || (exercise.kind === 'build' && hasGivenShape(exercise));
   const isPartOf = (target: Target) => places.every((spot) => holds(target.accepted, spot));
   // What only leaves places out lies where it was asked.
   if (isFixed && targetsOf(exercise).some(isPartOf)) return undefined;

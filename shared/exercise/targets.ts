@@ -1,9 +1,13 @@
 import { perObject } from '../lib/per-object.ts';
-import { scaleDegrees } from '../theory/chord.ts';
+import { neededDegrees } from '../theory/chord-rule.ts';
 import type { Place } from '../theory/fretboard.ts';
+import type { Degree } from '../theory/interval.ts';
+import { patternAt } from '../theory/patterns.ts';
 import { positionAt, scalePlaces } from '../theory/position.ts';
+import { shapesFrom } from '../theory/shapes.ts';
 import { formRow, shapeAt, type ShapeNote } from '../theory/shape.ts';
-import type { BuildExercise, Exercise, ScaleExercise } from './exercise.ts';
+import { toneDegrees } from '../theory/tone-sets.ts';
+import { hasGivenShape, type BuildExercise, type Exercise, type ScaleExercise } from './exercise.ts';
 import { acceptedRoots, toneAt, instrumentOf, isInRange, rootsOn } from './roots.ts';
 import { voicingTargets } from './voicings.ts';
 
@@ -21,7 +25,7 @@ export const targetsOf: (exercise: Exercise) => readonly Target[] = perObject((e
     case 'name':
       return nameTarget(exercise.place, toneAt(exercise, exercise.place));
     case 'build':
-      return exercise.voicing.kind === 'form' ? formTargets(exercise) : voicingTargets(exercise);
+      return buildTargets(exercise);
     case 'scale':
       return scaleTargets(exercise);
   }
@@ -36,6 +40,34 @@ function findTargets(roots: readonly Place[], every: boolean): readonly Target[]
 function nameTarget(spot: Place, degree: string | undefined): readonly Target[] {
   if (degree === undefined) return [];
   return [{ notes: [{ place: spot, degree, finger: 0, optional: false }], accepted: [spot] }];
+}
+
+function buildTargets(exercise: BuildExercise): readonly Target[] {
+  switch (exercise.voicing.kind) {
+    case 'form':
+      return formTargets(exercise);
+    case 'family':
+      return familyTargets(exercise, exercise.voicing);
+    case 'strings':
+    case 'any':
+      return voicingTargets(exercise);
+  }
+}
+
+/** The shapes of the family on exactly these strings, with a root that may lie there. */
+function familyTargets(
+  exercise: BuildExercise,
+  { family, strings }: BuildExercise['voicing'] & { kind: 'family' },
+): readonly Target[] {
+  const wholeInRange = exercise.strictness === 'range' ? exercise.range : null;
+  return acceptedRoots(exercise)
+    .flatMap((root) => shapesFrom(instrumentOf(exercise), exercise, root, [family]))
+    .filter(
+      ({ notes }) =>
+        notes.length === strings.length &&
+        notes.every(({ place }) => strings.includes(place.string) && isInRange(wholeInRange, place)),
+    )
+    .map(({ notes }) => ({ notes, accepted: notes.map((note) => note.place) }));
 }
 
 function formTargets(exercise: BuildExercise): readonly Target[] {
@@ -57,13 +89,25 @@ function formTargets(exercise: BuildExercise): readonly Target[] {
     });
 }
 
+/** The tones that a right answer always has; a given shape may lack what the chord else needs, as the C form of a 6 its fifth. */
+export function tonesNeeded(exercise: BuildExercise): readonly Degree[] {
+  const needed = neededDegrees(exercise.quality);
+  if (!hasGivenShape(exercise)) return needed;
+  const given = targetsOf(exercise).flatMap(({ notes }) => notes.map((note) => note.degree));
+  return needed.filter((degree) => given.includes(degree));
+}
+
 function scaleTargets(exercise: ScaleExercise): readonly Target[] {
-  const { root, scale, rootFinger, strictness, range, coverage } = exercise;
+  const { root, scale, rootFinger, perString, strictness, range, coverage } = exercise;
   const instrument = instrumentOf(exercise);
   // Where strings lie far apart a position may lack a tone.
-  const needed = coverage === 'every-tone' ? scaleDegrees(scale) : [];
+  const needed = coverage === 'every-tone' ? toneDegrees(scale) : [];
   const isWhole = (notes: readonly ShapeNote[]) =>
     needed.every((degree) => notes.some((note) => note.degree === degree));
+  if (perString)
+    return acceptedRoots(exercise).flatMap(
+      (spot) => patternAt(instrument, root, scale, spot, perString) ?? [],
+    );
   if (strictness === 'range' && range) {
     const notes: readonly ShapeNote[] = scalePlaces(instrument, root, scale, range);
     return notes.length > 0 && isWhole(notes) ? [{ notes, accepted: notes.map((note) => note.place) }] : [];

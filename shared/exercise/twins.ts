@@ -2,6 +2,7 @@ import { chordDegrees, scaleDegrees } from '../theory/chord.ts';
 import type { Degree } from '../theory/interval.ts';
 import { chordTable, type ChordQuality } from '../theory/tables/chords.ts';
 import type { ScaleId } from '../theory/tables/scales.ts';
+import { toneDegrees } from '../theory/tone-sets.ts';
 import type { BuildExercise, Exercise, ScaleExercise } from './exercise.ts';
 import type { SlipCause } from './verdict.ts';
 
@@ -18,7 +19,7 @@ const scalePairs: readonly (readonly [major: ScaleId, minor: ScaleId])[] = [
 
 /** Whether what is asked has a relative: a third and a perfect fifth over its root. */
 export function hasRelative(exercise: BuildExercise | ScaleExercise): boolean {
-  const degrees = exercise.kind === 'build' ? chordDegrees(exercise.quality) : scaleDegrees(exercise.scale);
+  const degrees = exercise.kind === 'build' ? chordDegrees(exercise.quality) : toneDegrees(exercise.scale);
   return degrees.includes('5') && (degrees.includes('3') || degrees.includes('b3'));
 }
 
@@ -32,7 +33,7 @@ export interface Twin {
 
 /** Whether what is asked has a minor third. */
 export function isMinorLike(exercise: BuildExercise | ScaleExercise): boolean {
-  const degrees = exercise.kind === 'build' ? chordDegrees(exercise.quality) : scaleDegrees(exercise.scale);
+  const degrees = exercise.kind === 'build' ? chordDegrees(exercise.quality) : toneDegrees(exercise.scale);
   return degrees.includes('b3');
 }
 
@@ -44,10 +45,10 @@ export function twinsOf(exercise: Exercise): readonly Twin[] {
     const degrees = withOtherThird(chordDegrees(exercise.quality));
     return degrees && isChord(degrees) ? [{ degrees, cause }] : [];
   }
-  const thirdAlone = withOtherThird(scaleDegrees(exercise.scale));
+  const thirdAlone = withOtherThird(toneDegrees(exercise.scale));
   const others: readonly Twin[] = thirdAlone ? [{ degrees: thirdAlone, cause }] : [];
   return scalePairs
-    .filter((pair) => pair.includes(exercise.scale))
+    .filter((pair) => pair.some((one) => one === exercise.scale))
     .map(([major, minor]) => (major === exercise.scale ? minor : major))
     .map((scale): Twin => ({ scale, degrees: scaleDegrees(scale), cause }))
     .concat(others);

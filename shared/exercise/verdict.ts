@@ -1,3 +1,4 @@
+import type { Layer } from '../theory/neck-map.ts';
 import type { Place } from '../theory/fretboard.ts';
 import type { Degree } from '../theory/interval.ts';
 
@@ -54,6 +55,8 @@ export interface KeyNote {
   readonly finger?: number;
   /** True where the note may be left out. */
   readonly optional?: boolean;
+  /** On a map: what has the note, where the chord doesn't. */
+  readonly layer?: Exclude<Layer, 'chord'>;
 }
 
 export interface RightVerdict {

@@ -9,9 +9,10 @@ import {
   type StringNumber,
 } from '../theory/fretboard.ts';
 import { pitchClass, pitchClassOf } from '../theory/pitch.ts';
+import { voicingsOf } from '../theory/playable.ts';
 import type { ShapeNote } from '../theory/shape.ts';
 import type { BuildExercise } from './exercise.ts';
-import { acceptedRoots, instrumentOf, isInRange, toneAt } from './roots.ts';
+import { acceptedRoots, instrumentOf, isInRange, isRootBound, toneAt } from './roots.ts';
 import type { Target } from './targets.ts';
 
 /** Frets that a hand holds at once in a voicing that the project makes up. */
@@ -26,6 +27,8 @@ export function voicingTargets(exercise: BuildExercise): readonly Target[] {
     ? stringNumbers(instrument).filter((count) => count >= Math.min(...tones))
     : tones;
   return acceptedRoots(exercise).flatMap((root) => {
+    const easiest = voicing.kind === 'strings' ? easiestOn(exercise, root, voicing.strings) : undefined;
+    if (easiest) return [easiest];
     const runs = voicing.kind === 'strings' ? [voicing.strings] : stringRuns(instrument, root.string, counts);
     for (const run of runs) {
       const first = voicingOn(exercise, root, run);
@@ -33,6 +36,17 @@ export function voicingTargets(exercise: BuildExercise): readonly Target[] {
     }
     return [];
   });
+}
+
+/** What a hand holds most easily with this root on exactly these strings; the range is no matter where the root is bound. */
+function easiestOn(
+  exercise: BuildExercise,
+  rootPlace: Place,
+  strings: readonly StringNumber[],
+): Target | undefined {
+  if (!isRootBound(exercise)) return undefined;
+  const [best] = voicingsOf(instrumentOf(exercise), exercise, { rootPlace, strings, most: 1 });
+  return best && { notes: best.notes, accepted: best.notes.map((note) => note.place) };
 }
 
 /** The first voicing with this root on these strings, all of which sound. */

@@ -1,4 +1,5 @@
-import { stringNumbers } from '../theory/fretboard.ts';
+import type { StackedFamily } from '../theory/families.ts';
+import { stringNumbers, type StringNumber } from '../theory/fretboard.ts';
 import { instrumentName } from '../theory/instrument.ts';
 import { formatName, type NoteNaming } from '../theory/naming.ts';
 import { octave, pitchClassOf, type NoteName } from '../theory/pitch.ts';
@@ -8,9 +9,9 @@ import { chordNames } from '../theory/tables/chord-names.ts';
 import type { ChordQuality } from '../theory/tables/chords.ts';
 import type { FormId } from '../theory/tables/forms.ts';
 import { scaleNames } from '../theory/tables/scale-names.ts';
-import type { ScaleId } from '../theory/tables/scales.ts';
+import { arpeggioChord, isArpeggio, type ToneSetId } from '../theory/tone-sets.ts';
 import type { BuildExercise, Exercise, NameExercise, ScaleExercise, ScaleOrder } from './exercise.ts';
-import { capital, list, placeText, rangeText } from './phrases.ts';
+import { capital, list, numberText, placeText, rangeText } from './phrases.ts';
 import { acceptedRoots, instrumentOf, isRootBound } from './roots.ts';
 
 export const formWords: Readonly<Record<FormId, string>> = {
@@ -21,6 +22,13 @@ export const formWords: Readonly<Record<FormId, string>> = {
   D: 'D form',
   'triad-321': 'close triad on strings 3, 2 and 1',
   'triad-432': 'close triad on strings 4, 3 and 2',
+};
+
+export const familyWords: Readonly<Record<StackedFamily, string>> = {
+  triad: 'close triad',
+  shell: 'shell',
+  'drop-2': 'drop-2 voicing',
+  'drop-3': 'drop-3 voicing',
 };
 
 /** Qualities that are said rather than written: "E minor", and not "Em". */
@@ -41,9 +49,11 @@ export function chordName(
   return formatName(root, naming) + gap + kind + over;
 }
 
-/** "E minor pentatonic". */
-export function scaleName(root: NoteName, scale: ScaleId, naming: NoteNaming): string {
-  return `${formatName(root, naming)} ${scaleNames[scale]}`;
+/** "E minor pentatonic", "Em7 arpeggio". */
+export function scaleName(root: NoteName, scale: ToneSetId, naming: NoteNaming): string {
+  return isArpeggio(scale)
+    ? `${chordName(root, arpeggioChord(scale), naming)} arpeggio`
+    : `${formatName(root, naming)} ${scaleNames[scale]}`;
 }
 
 /** What the exercise asks for: "D", "E minor", "E minor pentatonic". */
@@ -71,10 +81,12 @@ export type Wordings = Readonly<Record<NoteNaming, Wording>>;
 
 /** `wordingsOf(exercise).german` is what a German reader is asked. */
 export function wordingsOf(exercise: Exercise): Wordings {
-  const [english, german, solfege] = (['english', 'german', 'solfege'] as const).map((naming) =>
-    wordingOf(exercise, naming),
-  ) as [Wording, Wording, Wording];
-  return { english, german, solfege };
+  return inEveryNaming((naming) => wordingOf(exercise, naming));
+}
+
+/** The same words made for each naming. */
+export function inEveryNaming(words: (naming: NoteNaming) => Wording): Wordings {
+  return { english: words('english'), german: words('german'), solfege: words('solfege') };
 }
 
 /** "Find D", "On string 2 (second thinnest), any fret." */
@@ -177,11 +189,17 @@ function buildDetail(exercise: BuildExercise, naming: NoteNaming): string {
   switch (voicing.kind) {
     case 'form':
       return `${formWhere(exercise)}. ${capital(formWords[voicing.form])}${optionalText(exercise)}.${extras}`;
+    case 'family':
+      return `${where}. ${capital(familyWords[voicing.family])} on strings ${list(fromLow(voicing.strings))}.${extras}`;
     case 'strings':
-      return `${where}. Exactly strings ${list([...voicing.strings].sort((a, b) => b - a))}.${extras}`;
+      return `${where}. Exactly strings ${list(fromLow(voicing.strings))}.${extras}`;
     case 'any':
       return `${where}. Any voicing.${extras}`;
   }
+}
+
+function fromLow(strings: readonly StringNumber[]): readonly StringNumber[] {
+  return strings.toSorted((a, b) => b - a);
 }
 
 /** A form has its root on one string, whatever the strictness; a range then holds every note. */
@@ -205,13 +223,19 @@ function optionalText({ voicing, quality, rootString }: BuildExercise): string {
 
 function scaleDetail(exercise: ScaleExercise): string {
   const where = whereOf(exercise);
-  const { strictness, coverage, rootFinger } = exercise;
+  const { strictness, coverage, rootFinger, perString } = exercise;
   const extras = orderText(exercise) + extrasText(exercise);
   if (coverage === 'every-tone')
     return `${isRootBound(exercise) ? `A root ${where}` : capital(where)}. Each note name at least once.${extras}`;
-  if (strictness === 'range') return `${capital(where)}. Every note of the scale there.${extras}`;
+  if (strictness === 'range') return `${capital(where)}. Every note of it there.${extras}`;
+  if (perString) {
+    const count = numberText(perString.notes);
+    return `Root ${where}. ${capital(count)} notes on every string, the root the ${ordinals[perString.rootAt - 1] ?? ''} of its ${count}.${extras}`;
+  }
   return `Root ${where}, under finger ${String(rootFinger)}. Every note from the lowest to the highest under the hand, stretches included.${extras}`;
 }
+
+export const ordinals = ['first', 'second', 'third', 'fourth'];
 
 const orders: Readonly<Record<ScaleOrder, string>> = {
   up: ' In order, upwards.',

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import type { PlanId, RoundId, SeatId, SendId, StudentId } from './ids.ts';
-import { answerEntries, exerciseSchema, idSchema, placesSchema, textSchema } from './schemas.ts';
+import { answerEntries, chartSchema, exerciseSchema, idSchema, placesSchema, textSchema } from './schemas.ts';
 
 /** What a Stand may ask of the server. */
 export const standCommandSchema = v.variant('kind', [
@@ -32,6 +32,9 @@ const settingsSchema = v.strictObject({
 });
 export type ClassSettings = v.InferOutput<typeof settingsSchema>;
 
+/** As many charts as a progression may have chords. */
+const mostCharts = 32;
+
 /** What a Desk may ask of the server, always about the class it is connected to. */
 export const deskCommandSchema = v.variant('kind', [
   v.strictObject({ kind: v.literal('use-plan'), planId: v.nullable(idSchema<PlanId>()) }),
@@ -47,7 +50,15 @@ export const deskCommandSchema = v.variant('kind', [
   v.strictObject({ kind: v.literal('next') }),
   v.strictObject({ kind: v.literal('void') }),
   v.strictObject({ kind: v.literal('undo') }),
-  v.strictObject({ kind: v.literal('show-chart'), exercise: exerciseSchema }),
+  /** One chart, or several to be walked through by one key: a progression, a map that grows. */
+  v.strictObject({
+    kind: v.literal('show-charts'),
+    charts: v.pipe(v.array(chartSchema), v.minLength(1), v.maxLength(mostCharts)),
+  }),
+  v.strictObject({
+    kind: v.literal('show-step'),
+    at: v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(mostCharts - 1)),
+  }),
   v.strictObject({ kind: v.literal('show-taps'), places: placesSchema }),
   v.strictObject({ kind: v.literal('show-nothing') }),
   v.strictObject({ kind: v.literal('admit'), seatId: idSchema<SeatId>() }),

@@ -1,10 +1,12 @@
 import * as v from 'valibot';
 import { namedDegrees, type Named } from '../exercise/answer.ts';
+import type { Chart, MapChart } from '../exercise/chart.ts';
 import type { Exercise } from '../exercise/exercise.ts';
 import type { Fret, FretRange, Place, StringNumber } from '../theory/fretboard.ts';
 import type { NoteName } from '../theory/pitch.ts';
 import { chordTable, type ChordQuality } from '../theory/tables/chords.ts';
 import { scaleTable, type ScaleId } from '../theory/tables/scales.ts';
+import { isToneSetId, type ToneSetId } from '../theory/tone-sets.ts';
 import { plainText } from './plain-text.ts';
 
 /** Shapes of what comes from outside; parsed once, at the edge, trusted behind it. */
@@ -94,6 +96,12 @@ const extraEntries = {
 const qualities = Object.keys(chordTable) as [ChordQuality, ...ChordQuality[]];
 const scales = Object.keys(scaleTable) as [ScaleId, ...ScaleId[]];
 
+const toneSetSchema = v.pipe(
+  v.string(),
+  v.check((text) => isToneSetId(text)),
+  v.transform((text) => text as ToneSetId),
+);
+
 const voicingSchema = v.variant('kind', [
   v.strictObject({
     kind: v.literal('form'),
@@ -101,11 +109,27 @@ const voicingSchema = v.variant('kind', [
     full: v.boolean(),
   }),
   v.strictObject({
+    kind: v.literal('family'),
+    family: v.picklist(['triad', 'shell', 'drop-2', 'drop-3']),
+    strings: v.pipe(v.array(stringSchema), v.minLength(3), v.maxLength(4)),
+  }),
+  v.strictObject({
     kind: v.literal('strings'),
     strings: v.pipe(v.array(stringSchema), v.minLength(1), v.maxLength(10)),
   }),
   v.strictObject({ kind: v.literal('any') }),
 ]);
+
+const mapSchema: v.GenericSchema<unknown, MapChart> = v.strictObject({
+  kind: v.literal('map'),
+  instrument: instrumentIdSchema,
+  root: noteSchema,
+  range: rangeSchema,
+  chord: v.picklist(qualities),
+  pentatonic: v.picklist(scales),
+  scale: v.picklist(scales),
+  upTo: v.picklist(['chord', 'pentatonic', 'scale']),
+});
 
 /** Only the shape; whether the exercise can be asked is `checkExercise`'s to say. */
 export const exerciseSchema: v.GenericSchema<unknown, Exercise> = v.variant('kind', [
@@ -132,9 +156,15 @@ export const exerciseSchema: v.GenericSchema<unknown, Exercise> = v.variant('kin
     kind: v.literal('scale'),
     ...taskEntries,
     ...extraEntries,
-    scale: v.picklist(scales),
+    scale: toneSetSchema,
+    perString: v.exactOptional(
+      v.strictObject({ notes: v.picklist([2, 3, 4]), rootAt: v.picklist([1, 2, 3, 4]) }),
+    ),
     order: v.exactOptional(v.picklist(['up', 'down', 'up-and-down'])),
     coverage: v.picklist(['every-pitch', 'every-tone']),
     rootFinger: fingerSchema,
   }),
 ]);
+
+/** Whether it can be drawn is `checkChart`'s to say. */
+export const chartSchema: v.GenericSchema<unknown, Chart> = v.union([mapSchema, exerciseSchema]);

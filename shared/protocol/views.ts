@@ -28,6 +28,8 @@ export type ShowView =
       readonly wording: Wordings;
       readonly instrument: InstrumentId;
       readonly notes: readonly KeyNote[];
+      /** Where it is one of several that are walked through. */
+      readonly step: { readonly number: number; readonly of: number } | null;
     }
   | { readonly kind: 'taps'; readonly places: readonly Place[] };
 

@@ -1,7 +1,8 @@
 import { known } from '../lib/assert.ts';
+import { chordSounds } from './chord-rule.ts';
 import { chordDegrees, degreeAt } from './chord.ts';
 import type { Degree } from './interval.ts';
-import { pitchClassAt, place, type Instrument, type Place, type StringNumber } from './fretboard.ts';
+import { midiAt, pitchClassAt, place, type Instrument, type Place, type StringNumber } from './fretboard.ts';
 import type { NoteName } from './pitch.ts';
 import type { ChordQuality } from './tables/chords.ts';
 import { formTable, type FormId, type FormRow } from './tables/forms.ts';
@@ -49,6 +50,12 @@ export function shapeAt(
       optional: row.optionalStrings.includes(spot.string),
     });
   }
-  const isWhole = chordDegrees(row.quality).every((degree) => notes.some((note) => note.degree === degree));
-  return isWhole ? notes : undefined;
+  const sounding = notes.map((note) => note.degree);
+  return chordSounds(row.quality, sounding, { bass: bassOf(instrument, notes) }).ok ? notes : undefined;
+}
+
+/** The degree that sounds lowest, whichever string has it: `bassOf(standardGuitar, notes)`; undefined of no notes. */
+export function bassOf(instrument: Instrument, notes: readonly ShapeNote[]): Degree | undefined {
+  const pitches: readonly number[] = notes.map((note) => midiAt(instrument, note.place));
+  return notes[pitches.indexOf(Math.min(...pitches))]?.degree;
 }

@@ -7,6 +7,7 @@ import { place, type Place, type StringNumber } from '../../shared/theory/fretbo
 import { parseNoteName } from '../../shared/theory/pitch.ts';
 import type { ChordQuality } from '../../shared/theory/tables/chords.ts';
 import chords from '../references/theory/chords.json' with { type: 'json' };
+import { middle, report, sink, type Least } from './timing.ts';
 
 /**
  * A verdict with its whole diagnosis, over every reference chord of six strings, against the least there is to do:
@@ -51,30 +52,6 @@ function compareSets(): void {
     sink.value = new Set(own).size === other.size && own.every((one) => other.has(one));
   }
 }
-/** Results are kept, so that nothing is optimised away. */
-const sink: { value?: unknown } = {};
-
-/** The middle of several runs of one case, in microseconds. */
-function middle(run: () => void, runs = 15): number {
-  const times = Array.from({ length: runs }, () => {
-    const start = performance.now();
-    run();
-    return (performance.now() - start) * 1000;
-  });
-  return times.sort((a, b) => a - b)[Math.floor(runs / 2)] ?? 0;
-}
-
-function report(title: string, some: readonly Case[], timeOf: (one: Case) => number): void {
-  const times = some.map((one) => ({ id: one.id, time: timeOf(one) })).sort((a, b) => a.time - b.time);
-  const at = (share: number) =>
-    times[Math.min(times.length - 1, Math.floor(times.length * share))]?.time ?? 0;
-  const raw = middle(compareSets) / cases.length;
-  const figures = `median ${at(0.5).toFixed(1)} µs · 99 of 100 ${at(0.99).toFixed(1)} µs · worst ${at(1).toFixed(1)} µs`;
-  console.log(
-    `${title}: ${figures} (${times.at(-1)?.id ?? ''}) · median ÷ set comparison ${(at(0.5) / raw).toFixed(0)}`,
-  );
-}
-
 const wish: Wish = {
   instrument: 'guitar',
   rung: 'triads',
@@ -85,14 +62,15 @@ const wish: Wish = {
   seed: 1,
 };
 
+const sets: Least = { name: 'set comparison', time: middle(compareSets) / cases.length };
 for (const one of cases) judge(one.exercise, { places: one.places });
 const slipped = cases.filter(({ exercise, places }) => judge(exercise, { places }).kind !== 'right');
 const first = ({ exercise, places }: Case) => middle(() => (sink.value = judge({ ...exercise }, { places })));
 const again = ({ exercise, places }: Case) => middle(() => (sink.value = judge(exercise, { places })));
-report('every answer, first', cases, first);
-report('every answer, again', cases, again);
-report('slips alone, first', slipped, first);
-report('slips alone, again', slipped, again);
+report('every answer, first', cases, first, sets);
+report('every answer, again', cases, again, sets);
+report('slips alone, first', slipped, first, sets);
+report('slips alone, again', slipped, again, sets);
 for (const rung of rungs)
   console.log(
     `plan of five, ${rung}: ${middle(() => (sink.value = generate({ ...wish, rung }))).toFixed(0)} µs`,

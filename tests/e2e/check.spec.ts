@@ -1,6 +1,7 @@
 import { expect, test, type Page } from '@playwright/test';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { BadNetwork } from '../support/bad-network.ts';
 import { newPage } from '../support/browser.ts';
 import { ProductionServer } from '../support/production-server.ts';
 
@@ -53,6 +54,23 @@ test('tells a cut WebSocket from a server that is down', async ({ browser }) => 
   await server.resume();
   await page.getByRole('button', { name: 'Check again' }).click();
   await expect(page.getByRole('status')).toHaveText(/can be held here/, { timeout: 30_000 });
+});
+
+test('sees that a WebSocket comes through by now, and says what open pages have to do', async ({
+  browser,
+}) => {
+  const network = await BadNetwork.before(server.url);
+  network.webSockets = 'refuse';
+  const page = await newPage(browser, small);
+  await page.goto(`${network.url}/check`);
+  await finished(page);
+  await expect(row(page, /WebSocket/)).toContainText('take it once they are loaded again');
+
+  network.webSockets = 'pass';
+  await page.getByRole('button', { name: 'Check again' }).click();
+  await expect(row(page, /WebSocket/)).toContainText('Works');
+  await page.close();
+  await network.close();
 });
 
 test('can be read by everybody, light and dark', async ({ browser }) => {

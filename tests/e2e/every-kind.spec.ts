@@ -1,6 +1,4 @@
 import { expect, test, type Page } from '@playwright/test';
-import Database from 'better-sqlite3';
-import { join } from 'node:path';
 import type { Exercise } from '../../shared/exercise/exercise.ts';
 import { place, type Fret } from '../../shared/theory/fretboard.ts';
 import {
@@ -8,9 +6,10 @@ import {
   expectTask,
   joinClass,
   newPage,
-  openClass,
+  openBoard,
+  openDesk,
   phone,
-  setUpGroup,
+  sharedServer,
   spot,
   step,
   tap,
@@ -23,15 +22,7 @@ import { ProductionServer } from '../support/production-server.ts';
  * left-handed one, on a guitar, a ukulele and a guitar with seven strings.
  */
 
-let server: ProductionServer;
-
-test.beforeAll(async () => {
-  server = await ProductionServer.start();
-});
-
-test.afterAll(async () => {
-  await server.remove();
-});
+const server = sharedServer();
 
 const anywhere = { strictness: 'anywhere', voicing: { kind: 'any' } } as const;
 
@@ -57,14 +48,11 @@ async function nameIt(stand: Page, ...keys: readonly string[]): Promise<void> {
 }
 
 test('every kind, on a ukulele and a left-handed seven-string too', async ({ browser }) => {
-  const desk = await newPage(browser, { viewport: { width: 1366, height: 768 } });
-  await setUpGroup(desk, server, ['Edda', 'Bram'], plan);
-  const code = await openClass(desk);
-  const board = await newPage(browser, { viewport: { width: 1920, height: 1080 } });
-  await board.goto(`${server.url}/board/${code}`);
+  const { desk, code } = await openDesk(browser, server(), ['Edda', 'Bram'], plan);
+  await openBoard(browser, server(), code);
   const [edda, bram] = [await newPage(browser, phone), await newPage(browser, phone)];
-  await joinClass(edda, server, code, 'Edda');
-  await joinClass(bram, server, code, 'Bram');
+  await joinClass(edda, server(), code, 'Edda');
+  await joinClass(bram, server(), code, 'Bram');
   await edda.getByLabel('Note names').selectOption({ label: 'C D E … H (German)' });
   await bram.getByRole('switch', { name: /left-handed/i }).tap();
 
@@ -195,15 +183,11 @@ test('every kind, on a ukulele and a left-handed seven-string too', async ({ bro
     await expect(bram.getByRole('heading', { name: /right/i })).toBeVisible();
   });
 
-  const store = new Database(join(server.dataDir, 'rootcall.db'), { readonly: true });
-  const rows = store
-    .prepare<[], { round: number; name: string; cause: string | null }>(
-      `select rounds.number as round, students.name as name, json_extract(answers.verdict, '$.cause') as cause
+  const rows = server().rows(
+    `select rounds.number as round, students.name as name, json_extract(answers.verdict, '$.cause') as cause
        from answers join rounds on rounds.id = answers.round_id join students on students.id = answers.student_id
        where json_extract(answers.verdict, '$.kind') <> 'right' order by rounds.number`,
-    )
-    .all();
-  store.close();
+  );
   expect(rows).toEqual([
     { round: 1, name: 'Bram', cause: 'missing-tone' },
     { round: 3, name: 'Bram', cause: 'major-for-minor' },
@@ -214,9 +198,7 @@ test('every kind, on a ukulele and a left-handed seven-string too', async ({ bro
 test('the Desk makes every kind on the spot, and five at once', async ({ browser }) => {
   const fresh = await ProductionServer.start();
   try {
-    const desk = await newPage(browser, { viewport: { width: 1366, height: 768 } });
-    await setUpGroup(desk, fresh, ['Edda'], [find('D')]);
-    const code = await openClass(desk);
+    const { desk, code } = await openDesk(browser, fresh, ['Edda'], [find('D')]);
     const edda = await newPage(browser, phone);
     await joinClass(edda, fresh, code, 'Edda');
     await expect(edda.getByText('so both hands can stay on the guitar')).toBeVisible();

@@ -1,33 +1,23 @@
 import { expect, test, type Page } from '@playwright/test';
-import Database from 'better-sqlite3';
-import { join } from 'node:path';
 import {
   done,
   expectTask,
   joinClass,
   newPage,
-  openClass,
+  openBoard,
+  openDesk,
   phone,
   resting,
-  setUpGroup,
+  sharedServer,
   spot,
   step,
   tap,
 } from '../support/browser.ts';
 import { build, find, scale } from '../support/exercises.ts';
-import { ProductionServer } from '../support/production-server.ts';
 
 /** One Desk, one Board and four Stands through a plan, on the production build and a real store. */
 
-let server: ProductionServer;
-
-test.beforeAll(async () => {
-  server = await ProductionServer.start();
-});
-
-test.afterAll(async () => {
-  await server.remove();
-});
+const server = sharedServer();
 
 /** The label of what has the focus, however deep in shadow trees. */
 function focusedLabel(page: Page): Promise<string> {
@@ -51,16 +41,13 @@ async function placeByKeys(stand: Page, string: number, fret: number): Promise<v
 }
 
 test('a first class, end to end', async ({ browser }) => {
-  const desk = await newPage(browser, { viewport: { width: 1366, height: 768 } });
   const plan = [find('D'), build('E', 'minor'), scale('E', 'minor-pentatonic', 1, 5)];
-  await setUpGroup(desk, server, ['Kaya', 'Bram', 'Edda', 'Farid'], plan);
-  const code = await openClass(desk);
-  const board = await newPage(browser, { viewport: { width: 1920, height: 1080 } });
-  await board.goto(`${server.url}/board/${code}`);
+  const { desk, code } = await openDesk(browser, server(), ['Kaya', 'Bram', 'Edda', 'Farid'], plan);
+  const board = await openBoard(browser, server(), code);
   const stands: Page[] = [];
   for (const name of ['kaya', 'Bram', 'Edda']) {
     const stand = await newPage(browser, phone);
-    await joinClass(stand, server, code, name);
+    await joinClass(stand, server(), code, name);
     await expect(resting(stand)).toBeVisible();
     stands.push(stand);
   }
@@ -78,7 +65,7 @@ test('a first class, end to end', async ({ browser }) => {
 
   const farid = await newPage(browser, phone);
   await test.step('a late joiner lands in the round; a reload brings student and answer back', async () => {
-    await joinClass(farid, server, code, 'Farid');
+    await joinClass(farid, server(), code, 'Farid');
     await expectTask(farid, 'Find D');
     await expect(edda.getByText('Safe').first()).toBeVisible();
     await edda.reload();
@@ -89,8 +76,8 @@ test('a first class, end to end', async ({ browser }) => {
   await test.step('a phone without network keeps its answer while the server is killed and comes back', async () => {
     await farid.context().setOffline(true);
     await tap(farid, [2, 8]);
-    await server.kill();
-    await server.resume();
+    await server().kill();
+    await server().resume();
     await farid.context().setOffline(false);
     await expect(farid.getByText('Safe').first()).toBeVisible({ timeout: 15_000 });
     await expectTask(board, 'Find D');
@@ -149,16 +136,12 @@ test('a first class, end to end', async ({ browser }) => {
     await expect(bram.getByRole('heading', { name: /right/i })).toBeVisible();
   });
 
-  const store = new Database(join(server.dataDir, 'rootcall.db'), { readonly: true });
-  const rows = store
-    .prepare(
-      `select rounds.number as round, students.name as name, json_extract(answers.verdict, '$.kind') as verdict,
+  const rows = server().rows(
+    `select rounds.number as round, students.name as name, json_extract(answers.verdict, '$.kind') as verdict,
          json_extract(answers.verdict, '$.cause') as cause
        from answers join rounds on rounds.id = answers.round_id join students on students.id = answers.student_id
        order by rounds.number, students.name`,
-    )
-    .all();
-  store.close();
+  );
   const right = { verdict: 'right', cause: null };
   expect(rows).toEqual([
     { round: 1, name: 'Bram', ...right },

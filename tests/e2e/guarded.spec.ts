@@ -1,13 +1,8 @@
 import { expect, test, type Page } from '@playwright/test';
-import { joinClass, newPage, openClass, phone, setUpGroup } from '../support/browser.ts';
+import { joinClass, newPage, openClass, phone, setUpGroup, sharedServer } from '../support/browser.ts';
 import { find } from '../support/exercises.ts';
-import { ProductionServer } from '../support/production-server.ts';
 
-let server: ProductionServer;
-test.beforeEach(async () => {
-  server = await ProductionServer.start();
-});
-test.afterEach(() => server.remove());
+const server = sharedServer();
 
 async function turn(desk: Page, setting: RegExp): Promise<void> {
   await desk.getByRole('button', { name: 'Class', exact: true }).click();
@@ -19,7 +14,7 @@ test('a class is locked, somebody is sent away, a key is changed, two students a
   browser,
 }) => {
   const desk = await newPage(browser);
-  await setUpGroup(desk, server, ['Kaya', 'Bram', 'Hani'], [find('D')]);
+  await setUpGroup(desk, server(), ['Kaya', 'Bram', 'Hani'], [find('D')]);
 
   await desk.getByText('Make two students one').click();
   await desk.getByLabel('Leaves the register').selectOption({ label: 'Hani' });
@@ -31,10 +26,10 @@ test('a class is locked, somebody is sent away, a key is changed, two students a
   const code = await openClass(desk);
   await turn(desk, /^Lock the class/);
   const kaya = await newPage(browser, phone);
-  await joinClass(kaya, server, code, 'Kaya');
+  await joinClass(kaya, server(), code, 'Kaya');
   await expect(kaya.getByText('This class is locked. Ask your teacher to let you in.')).toBeVisible();
   await turn(desk, /^Lock the class/);
-  await joinClass(kaya, server, code, 'Kaya');
+  await joinClass(kaya, server(), code, 'Kaya');
 
   await desk.getByRole('button', { name: 'Class', exact: true }).click();
   await desk.getByText(/^The keys:/).click();
@@ -64,11 +59,11 @@ test('a class is locked, somebody is sent away, a key is changed, two students a
   await desk.getByRole('button', { name: 'Remove from this class' }).click();
   await desk.getByRole('button', { name: 'Remove the device' }).click();
   await expect(kaya.getByText(/no seat in the class now/)).toBeVisible();
-  await joinClass(kaya, server, code, 'Bram');
+  await joinClass(kaya, server(), code, 'Bram');
   await expect(desk.getByText(/sent away before/)).toBeVisible();
 
   const other = await newPage(browser);
-  await other.goto(`${server.url}/desk`);
+  await other.goto(`${server().url}/desk`);
   await other.getByLabel('Name').fill('Mara');
   await other.getByLabel('Passphrase').fill('seven short steps');
   await other.getByRole('button', { name: 'Sign in' }).click();

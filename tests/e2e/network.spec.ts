@@ -1,25 +1,22 @@
 import { expect, test, type Browser, type Page } from '@playwright/test';
-import Database from 'better-sqlite3';
-import { join } from 'node:path';
 import { BadNetwork } from '../support/bad-network.ts';
 import {
   done,
   expectTask,
   joinClass,
   newPage,
-  openClass,
+  openDesk,
   phone,
-  setUpGroup,
+  sharedServer,
   spot,
   step,
   tap,
 } from '../support/browser.ts';
 import { find } from '../support/exercises.ts';
-import { ProductionServer } from '../support/production-server.ts';
 
 /** One round of one class, and a student behind every kind of bad network: each answer arrives, and once. */
 
-let server: ProductionServer;
+const server = sharedServer();
 let network: BadNetwork;
 let desk: Page;
 let code: string;
@@ -27,11 +24,8 @@ let code: string;
 const names = ['Bram', 'Edda', 'Farid', 'Gesa', 'Hanno', 'Ida', 'Jorin', 'Kaya', 'Lotte'];
 
 test.beforeAll(async ({ browser }) => {
-  server = await ProductionServer.start();
-  network = await BadNetwork.before(server.url);
-  desk = await newPage(browser, { viewport: { width: 1366, height: 768 } });
-  await setUpGroup(desk, server, names, [find('D')]);
-  code = await openClass(desk);
+  network = await BadNetwork.before(server().url);
+  ({ desk, code } = await openDesk(browser, server(), names, [find('D')]));
   await step(desk, 'Ask');
 });
 
@@ -41,10 +35,7 @@ test.beforeEach(() => {
   network.up();
 });
 
-test.afterAll(async () => {
-  await network.close();
-  await server.remove();
-});
+test.afterAll(() => network.close());
 
 test.describe.configure({ mode: 'serial' });
 
@@ -191,13 +182,9 @@ test('two Desks show and steer the same class', async () => {
 });
 
 test('each student has one answer, the right one', () => {
-  const store = new Database(join(server.dataDir, 'rootcall.db'), { readonly: true });
-  const rows = store
-    .prepare(
-      `select students.name as name, late, json_extract(verdict, '$.kind') as verdict from answers
+  const rows = server().rows(
+    `select students.name as name, late, json_extract(verdict, '$.kind') as verdict from answers
          join students on students.id = answers.student_id order by name`,
-    )
-    .all();
-  store.close();
+  );
   expect(rows).toEqual(names.map((name) => ({ name, late: 0, verdict: 'right' })));
 });

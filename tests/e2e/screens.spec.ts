@@ -6,21 +6,23 @@ import {
   done,
   expectTask,
   joinClass,
+  laptop,
   newPage,
+  openBoard,
   openClass,
   phone,
   resting,
   setUpGroup,
+  sharedServer,
   spot,
   step,
   tap,
 } from '../support/browser.ts';
 import { build, find } from '../support/exercises.ts';
-import { ProductionServer } from '../support/production-server.ts';
 
 /** What every screen owes its reader: access, size, privacy, and a way through a hostile network. */
 
-let server: ProductionServer;
+const server = sharedServer();
 let desk: Page;
 let code: string;
 
@@ -54,15 +56,10 @@ async function findings(page: Page): Promise<readonly string[]> {
 const inspected = { bypassCSP: true };
 
 test.beforeAll(async ({ browser }) => {
-  server = await ProductionServer.start();
-  desk = await newPage(browser, { viewport: { width: 1366, height: 768 }, ...inspected });
-  await setUpGroup(desk, server, ['Kaya', 'Bram', 'Edda', 'Farid'], [find('D'), build('E', 'minor')]);
+  desk = await newPage(browser, { ...laptop, ...inspected });
+  await setUpGroup(desk, server(), ['Kaya', 'Bram', 'Edda', 'Farid'], [find('D'), build('E', 'minor')]);
   expect(await findings(desk)).toEqual([]);
   code = await openClass(desk);
-});
-
-test.afterAll(async () => {
-  await server.remove();
 });
 
 // Tests share one class and follow each other through it.
@@ -70,14 +67,13 @@ test.describe.configure({ mode: 'serial' });
 
 test('axe finds nothing serious on any screen, light or dark', async ({ browser }) => {
   expect(await findings(desk)).toEqual([]);
-  const board = await newPage(browser, { viewport: { width: 1920, height: 1080 }, ...inspected });
-  await board.goto(`${server.url}/board/${code}`);
+  const board = await openBoard(browser, server(), code, inspected);
   await expect(board.getByText(code.slice(0, 3)).first()).toBeVisible();
   const stand = await newPage(browser, { ...phone, ...inspected });
-  await stand.goto(`${server.url}/`);
+  await stand.goto(`${server().url}/`);
   await expect(stand).toHaveTitle('Rootcall');
   expect(await findings(stand)).toEqual([]);
-  await joinClass(stand, server, code, 'Kaya');
+  await joinClass(stand, server(), code, 'Kaya');
   await expect(resting(stand)).toBeVisible();
   for (const page of [stand, board]) expect(await findings(page)).toEqual([]);
   await step(desk, 'Ask');
@@ -101,7 +97,7 @@ test('axe finds nothing serious on any screen, light or dark', async ({ browser 
 test('places are large enough to touch, on every phone and for either hand', async ({ browser }) => {
   await step(desk, 'Ask');
   const stand = await newPage(browser, phone);
-  await joinClass(stand, server, code, 'Bram');
+  await joinClass(stand, server(), code, 'Bram');
   await expectTask(stand, 'Build E minor');
   for (const [width, height, least] of [
     [390, 844, 44],
@@ -142,8 +138,7 @@ test('places are large enough to touch, on every phone and for either hand', asy
 });
 
 test('the Desk and the Board fit every window, and use it', async ({ browser }) => {
-  const board = await newPage(browser);
-  await board.goto(`${server.url}/board/${code}`);
+  const board = await openBoard(browser, server(), code);
   for (const page of [desk, board]) {
     for (const [width, height] of [
       [390, 844],
@@ -165,8 +160,7 @@ test('the Desk and the Board fit every window, and use it', async ({ browser }) 
 });
 
 test('the Board has no text under 36 px, and the Stand comes in under 120 kB', async ({ browser }) => {
-  const board = await newPage(browser, { viewport: { width: 1920, height: 1080 } });
-  await board.goto(`${server.url}/board/${code}`);
+  const board = await openBoard(browser, server(), code);
   await expectTask(board, 'Build E minor');
   const sizes = await board.evaluate(() => {
     const found: { text: string; px: number }[] = [];
@@ -196,17 +190,17 @@ test('the Board has no text under 36 px, and the Stand comes in under 120 kB', a
     origins.add(new URL(response.url()).origin);
     if (/\.(js|css)$/.test(new URL(response.url()).pathname)) bodies.push(response.body());
   });
-  await stand.goto(`${server.url}/`, { waitUntil: 'networkidle' });
+  await stand.goto(`${server().url}/`, { waitUntil: 'networkidle' });
   const compressed = (await Promise.all(bodies)).reduce((sum, body) => sum + gzipSync(body).length, 0);
   expect(compressed).toBeGreaterThan(10_000);
   expect(compressed).toBeLessThan(120_000);
-  expect([...origins]).toEqual([server.url]);
+  expect([...origins]).toEqual([server().url]);
 });
 
 test('where WebSockets are cut, answers travel by long-polling', async ({ browser }) => {
   const stand = await newPage(browser, phone);
   await stand.routeWebSocket(/socket\.io/, (socket) => socket.close());
-  await joinClass(stand, server, code, 'Edda');
+  await joinClass(stand, server(), code, 'Edda');
   await expectTask(stand, 'Build E minor');
   await tap(stand, [3, 4], [2, 5], [1, 3]);
   await done(stand);
@@ -216,13 +210,13 @@ test('a page that is older than the server reloads itself without losing its uns
   browser,
 }) => {
   const stand = await newPage(browser, phone);
-  await joinClass(stand, server, code, 'Farid');
+  await joinClass(stand, server(), code, 'Farid');
   await expectTask(stand, 'Build E minor');
-  await server.kill();
+  await server().kill();
   await tap(stand, [3, 4], [2, 5]);
-  await server.upgrade();
+  await server().upgrade();
   const reloaded = stand.waitForEvent('framenavigated');
-  await server.resume();
+  await server().resume();
   await reloaded;
   await expectTask(stand, 'Build E minor');
   await expect(stand.getByText('Safe').first()).toBeVisible({ timeout: 15_000 });

@@ -1,9 +1,10 @@
 import express from 'express';
 import { createServer, type Server } from 'node:http';
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { brotliCompressSync, gzipSync } from 'node:zlib';
 import { pino } from 'pino';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { createApp } from '../../server/app.ts';
@@ -15,10 +16,13 @@ describe('the pages and what stands around them', () => {
 
   beforeAll(() => {
     clientDir = mkdtempSync(join(tmpdir(), 'rootcall-pages-'));
-    for (const name of ['index', 'desk', 'board', 'check'])
+    for (const name of ['index', 'desk', 'board', 'check', 'explore'])
       writeFileSync(join(clientDir, `${name}.html`), `<title>${name}</title>`);
     mkdirSync(join(clientDir, 'assets'));
-    writeFileSync(join(clientDir, 'assets/stand-a1b2c3.js'), 'export {};');
+    const script = join(clientDir, 'assets/stand-a1b2c3.js');
+    writeFileSync(script, 'export {};');
+    writeFileSync(`${script}.gz`, gzipSync('export {};'));
+    writeFileSync(`${script}.br`, brotliCompressSync('export {};'));
     writeFileSync(join(clientDir, 'mark.svg'), '<svg xmlns="http://www.w3.org/2000/svg"/>');
   });
   afterAll(() => rmSync(clientDir, { recursive: true }));
@@ -62,6 +66,7 @@ describe('the pages and what stands around them', () => {
       '/board': 'board',
       '/board/BCDFGH': 'board',
       '/check': 'check',
+      '/explore': 'explore',
     };
     for (const [path, name] of Object.entries(pages)) {
       const response = await fetch(address + path);
@@ -77,6 +82,24 @@ describe('the pages and what stands around them', () => {
     const named = await fetch(`${address}/mark.svg`);
     expect(named.headers.get('cache-control')).toBe('no-cache');
   });
+
+  it.each([
+    ['br, gzip', 'br', '.br'],
+    ['gzip, deflate', 'gzip', '.gz'],
+    ['identity', null, ''],
+  ])(
+    'gives a browser that takes “%s” the smallest of a file that it can read',
+    async (takes, encoding, twin) => {
+      const path = '/assets/stand-a1b2c3.js';
+      const response = await fetch((await serve()) + path, { headers: { 'accept-encoding': takes } });
+      expect(response.headers.get('content-encoding')).toBe(encoding);
+      expect(response.headers.get('content-type')).toMatch(/^text\/javascript/);
+      expect(response.headers.get('vary')).toContain('accept-encoding');
+      expect(response.headers.get('x-content-type-options')).toBe('nosniff');
+      expect(response.headers.get('content-length')).toBe(String(statSync(clientDir + path + twin).size));
+      expect(await response.text()).toBe('export {};');
+    },
+  );
 
   it('works over plain HTTP by address: nothing sends a phone to HTTPS', async () => {
     const { headers } = await fetch(await serve());

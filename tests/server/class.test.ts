@@ -224,11 +224,11 @@ describe('SHOW and SCORE', () => {
     const kaya = await seat('Kaya');
     const board = new Screen(server, { role: 'board', code: code() });
     screens.push(board);
-    await desk.ask({ kind: 'show-chart', exercise: build('E', 'minor') });
+    await desk.ask({ kind: 'show-charts', charts: [build('E', 'minor')] });
     await kaya.until(({ shared }) => shared?.stage.kind === 'show');
     await board.until(({ board: view }) => view?.stage.kind === 'show');
     expect(kaya.shared?.stage).toMatchObject({
-      show: { kind: 'chart', instrument: 'guitar', wording: { english: { title: 'Build E minor' } } },
+      show: { kind: 'chart', instrument: 'guitar', wording: { english: { title: 'E minor' } } },
     });
     await desk.ask({ kind: 'show-taps', places: places([2, 5]) });
     await board.until(({ board: view }) => view?.stage.kind === 'show' && view.stage.show.kind === 'taps');
@@ -237,6 +237,29 @@ describe('SHOW and SCORE', () => {
     await askFind();
     const refused = await desk.ask({ kind: 'show-taps', places: places([2, 3]) });
     expect(refused).toMatchObject({ error: { code: 'round-open' } });
+  });
+
+  test('ROUND-4: several charts are walked through one by one, and what can’t be shown changes nothing', async () => {
+    const kaya = await seat('Kaya');
+    const titleAt = () => {
+      const stage = kaya.shared?.stage;
+      return stage?.kind === 'show' && stage.show.kind === 'chart' ? stage.show.wording.english.title : null;
+    };
+    const charts = [build('E', 'minor'), build('A', 'minor')];
+    await desk.ask({ kind: 'show-charts', charts });
+    await kaya.until(() => titleAt() === 'E minor');
+    await desk.ask({ kind: 'show-step', at: 1 });
+    await kaya.until(() => titleAt() === 'A minor');
+    expect(kaya.shared?.stage).toMatchObject({ show: { step: { number: 2, of: 2 } } });
+    expect(await desk.ask({ kind: 'show-step', at: 2 })).toMatchObject({ error: { code: 'walk-ended' } });
+    const impossible = {
+      kind: 'show-charts',
+      charts: [...charts, build('E', 'minor', { rootString: 9 as never })],
+    };
+    expect(await desk.ask(impossible)).toMatchObject({ error: { code: 'exercise-refused' } });
+    expect(titleAt()).toBe('A minor');
+    await desk.ask({ kind: 'show-nothing' });
+    expect(await desk.ask({ kind: 'show-step', at: 0 })).toMatchObject({ error: { code: 'walk-ended' } });
   });
 
   test('VIEW-3: teams by share right; individuals at the end only, by alias and if wanted', async () => {

@@ -49,7 +49,7 @@ describe('a group’s instrument', () => {
     });
     for (const command of [
       { kind: 'ask', exercise, seconds: null },
-      { kind: 'show-chart', exercise },
+      { kind: 'show-charts', charts: [exercise] },
     ])
       expect(await live.desk.ask(command)).toMatchObject({ error: { code: 'exercise-refused' } });
   });
@@ -71,7 +71,7 @@ describe('a group’s instrument', () => {
     await live.reveal();
     await kaya.until(({ own }) => own?.verdict?.kind === 'right');
 
-    await live.desk.ask({ kind: 'show-chart', exercise: build('E', 'minor') });
+    await live.desk.ask({ kind: 'show-charts', charts: [build('E', 'minor')] });
     await kaya.until(({ shared }) => shared?.stage.kind === 'show');
     expect(kaya.shared).toMatchObject({
       instrument: 'ukulele',

@@ -1,7 +1,7 @@
 import { once } from 'node:events';
 import { connect, type AddressInfo } from 'node:net';
 import { io } from 'socket.io-client';
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it, onTestFinished } from 'vitest';
 import { createServerFor } from '../../server/http-server.ts';
 import { usualLimits } from '../../server/limits.ts';
 import { known } from '../../shared/lib/assert.ts';
@@ -12,26 +12,22 @@ import { LiveClass } from '../support/live-class.ts';
 import type { LiveServerOptions } from '../support/live-server.ts';
 import { join, Screen } from '../support/people.ts';
 import { RawLine } from '../support/raw-line.ts';
+import { RawStand } from '../support/raw-stand.ts';
 
 interface Summary {
   readonly connected: Readonly<Record<'stand' | 'desk' | 'board', number>>;
 }
 
 describe('limits, with a neighbour in the class who notices nothing', { timeout: 60_000 }, () => {
-  const ends: (() => void | Promise<void>)[] = [];
-  afterEach(async () => {
-    for (const end of ends.splice(0).reverse()) await end();
-  });
-
   async function start(options: LiveServerOptions = {}): Promise<LiveClass> {
     const live = await LiveClass.start(undefined, options);
-    ends.push(() => live.stop());
+    onTestFinished(() => live.stop());
     return live;
   }
 
   function line(live: LiveClass, headers = {}): RawLine {
     const raw = new RawLine(live.server, headers);
-    ends.push(() => raw.end());
+    onTestFinished(() => raw.end());
     return raw;
   }
 
@@ -95,6 +91,25 @@ describe('limits, with a neighbour in the class who notices nothing', { timeout:
     await expect.poll(() => line(live).status()).toBe(101);
   });
 
+  it('lets in all who come again when they are asked to, and says so where they never may', async () => {
+    const live = await start({ limits: { handshakesPerSecond: 5 } });
+    const port = Number(new URL(live.server.url).port);
+    const auth = { role: 'board', code: live.desk.desk?.code };
+    const boards = await Promise.all(Array.from({ length: 15 }, () => RawStand.open(port, auth)));
+    for (const board of boards) onTestFinished(() => board.close());
+    expect((await summary(live)).connected.board).toBe(16);
+    expect(await refusals(live, 'handshakes')).toBeGreaterThan(0);
+    await expect(RawStand.open(port, { ...auth, code: 'XXXXXX' })).rejects.toThrow('unknown-code');
+
+    const before = await refusals(live, 'handshakes');
+    const busy = await Promise.allSettled(
+      Array.from({ length: 15 }, () => RawStand.open(port, auth, { tries: 0 })),
+    );
+    const refused = busy.filter(({ status }) => status === 'rejected');
+    expect(refused.length).toBeGreaterThan(0);
+    expect(await refusals(live, 'handshakes')).toBe(before + refused.length);
+  });
+
   it('says in words why it turns a handshake away, where the page can read them', async () => {
     const live = await start({ limits: { handshakesPerSecond: 3 } });
     const polling = `${live.server.url}/socket.io/?EIO=4&transport=polling`;
@@ -120,7 +135,7 @@ describe('limits, with a neighbour in the class who notices nothing', { timeout:
     stall(1500);
     expect(await line(live).status()).toBe(101);
     const stalling = setInterval(() => stall(300), 1);
-    ends.push(() => clearInterval(stalling));
+    onTestFinished(() => clearInterval(stalling));
     await expect.poll(() => line(live).status(), { timeout: 20_000 }).toBe(503);
     clearInterval(stalling);
     expect(await refusals(live, 'lag')).toBeGreaterThan(0);
@@ -136,7 +151,7 @@ describe('limits, with a neighbour in the class who notices nothing', { timeout:
     const screens: Screen[] = [];
     for (let n = 0; n < 4; n += 1) {
       const screen = new Screen(live.server, auth);
-      ends.push(() => screen.close());
+      onTestFinished(() => screen.close());
       if (n === 0) screen.socket.on('farewell', ({ code }) => (farewell = code));
       screens.push(screen);
       await screen.until(({ own }) => own !== undefined);
@@ -146,13 +161,45 @@ describe('limits, with a neighbour in the class who notices nothing', { timeout:
     await isWell();
   });
 
+  it('opens 20 Boards of a class, and the next once one is closed', async () => {
+    const live = await start();
+    const isWell = await neighbour(live);
+    const board = () => {
+      const screen = new Screen(live.server, { role: 'board', code: live.desk.desk?.code });
+      onTestFinished(() => screen.close());
+      return screen;
+    };
+    const heard = await Promise.all(
+      Array.from({ length: 25 }, () => {
+        const screen = board();
+        return Promise.race([screen.refusal(), screen.until(({ board: view }) => view !== undefined)]);
+      }),
+    );
+    // One is open from the start.
+    expect(heard.filter((why) => why === undefined)).toHaveLength(19);
+    expect(heard.filter((why) => why === 'boards-full')).toHaveLength(6);
+    expect(await refusals(live, 'boards')).toBe(6);
+    expect(live.board.socket.connected).toBe(true);
+    await isWell();
+    // Another class has its own.
+    const { desk } = await live.teacher.openClass(await live.teacher.makeGroup(['Hani']));
+    onTestFinished(() => desk.close());
+    const other = new Screen(live.server, { role: 'board', code: desk.desk?.code });
+    onTestFinished(() => other.close());
+    await other.until(({ board: view }) => view !== undefined);
+
+    live.board.close();
+    await expect.poll(async () => (await summary(live)).connected.board).toBe(20);
+    await board().until(({ board: view }) => view !== undefined);
+  });
+
   it('takes 20 commands at once from a seat, however many screens it has, and the next later', async () => {
     const live = await start();
     const isWell = await neighbour(live);
     const auth = { role: 'stand', token: await token(live, 'Edda') };
     const screens = [new Screen(live.server, auth), new Screen(live.server, auth)];
     for (const screen of screens) {
-      ends.push(() => screen.close());
+      onTestFinished(() => screen.close());
       await screen.until(({ own }) => own !== undefined);
     }
     const replies = await Promise.all(
@@ -187,7 +234,7 @@ describe('limits, with a neighbour in the class who notices nothing', { timeout:
       { https: false, dataDir: '' },
       { ...usualLimits, headersWithin: 100, stalledEvery: 50 },
     );
-    ends.push(() => void http.close());
+    onTestFinished(() => void http.close());
     http.on('request', (_request, response) => void response.end('heard'));
     await new Promise<void>((resolve) => http.listen(0, '127.0.0.1', resolve));
     const { port } = http.address() as AddressInfo;
@@ -266,7 +313,7 @@ describe('limits, with a neighbour in the class who notices nothing', { timeout:
   it('tells a device that tries its line the time, and nothing of any class', async () => {
     const live = await start();
     const check = io(live.server.url + networkCheck, { forceNew: true, reconnection: false });
-    ends.push(() => void check.close());
+    onTestFinished(() => void check.close());
     const heard: string[] = [];
     check.onAny((event: string) => heard.push(event));
     const now = (await check.timeout(5000).emitWithAck('clock')) as number;

@@ -2,8 +2,10 @@ import Sqlite from 'better-sqlite3';
 import { once } from 'node:events';
 import { dirname } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { purgeHourly } from '../../server/purging.ts';
 import { openStore } from '../../server/store/sqlite/open-store.ts';
 import type { Time } from '../../shared/protocol/ids.ts';
+import { HandClock } from '../support/hand-clock.ts';
 import { LiveServer } from '../support/live-server.ts';
 import { join, Screen, TeacherBrowser } from '../support/people.ts';
 import { runTypescript } from './store/run-typescript.ts';
@@ -158,5 +160,55 @@ describe('AUTH-7: what is over is deleted', () => {
     expect(kept('sessions')).toEqual(expect.arrayContaining(['open']));
     expect(kept('sessions')).not.toContain('over');
     expect(kept('invitations')).toEqual(['open']);
+  });
+
+  test('and every hour, also after an hour in which the store failed', async () => {
+    const me = await teacher.call<{ teacher: { id: never } }>('GET', 'me');
+    const teacherId = me.body.teacher.id;
+    const store = openStore({ path: server.storePath });
+    const clock = new HandClock(Date.now() as Time);
+    const minutes = (count: number) => (clock.now() + count * 60_000) as Time;
+    const ends = { over: minutes(0), first: minutes(30), second: minutes(90), fifth: minutes(270) };
+    for (const [tokenHash, expiresAt] of Object.entries(ends)) {
+      await store.teachers.openSession({ tokenHash, teacherId, expiresAt });
+      await store.teachers.addInvitation(tokenHash, expiresAt);
+    }
+    const left = (table: string) => kept(table).filter((tokenHash) => Object.hasOwn(ends, String(tokenHash)));
+    const both = () => [left('sessions'), left('invitations')];
+    const are = (...names: readonly string[]) => [names, names];
+
+    const complaints: string[] = [];
+    let broken = false;
+    const teachers = {
+      ...store.teachers,
+      forgetExpired: async (now: Time) => {
+        if (broken) throw new Error('no room');
+        await store.teachers.forgetExpired(now);
+      },
+    };
+    const log = {
+      error: (_details: object, message: string) => void complaints.push(message),
+      warn: () => undefined,
+      info: () => undefined,
+    };
+    const gone = () => Promise.resolve();
+    const stop = await purgeHourly({ teachers, groups: store.groups }, { clock, log, gone });
+    expect(both()).toEqual(are('fifth', 'first', 'second'));
+    clock.turn(3_599_000);
+    expect(both()).toEqual(are('fifth', 'first', 'second'));
+    clock.turn(1000);
+    await expect.poll(both).toEqual(are('fifth', 'second'));
+
+    broken = true;
+    clock.turn(3_600_000);
+    await expect.poll(() => complaints).toEqual(['what is over could not be deleted']);
+    expect(both()).toEqual(are('fifth', 'second'));
+    broken = false;
+    clock.turn(3_600_000);
+    await expect.poll(both).toEqual(are('fifth'));
+
+    stop();
+    expect(clock.waiting).toBe(0);
+    await store.close();
   });
 });

@@ -4,7 +4,7 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it, onTestFinished } from 'vitest';
 import { known } from '../../shared/lib/assert.ts';
 import { place } from '../../shared/theory/fretboard.ts';
 import { find } from '../support/exercises.ts';
@@ -15,18 +15,13 @@ import { runTypescript } from './store/run-typescript.ts';
 const names = Array.from({ length: 12 }, (_, n) => `Seat ${String(n + 1)}`);
 
 describe('a stop in the middle of a round', () => {
-  const ends: (() => void | Promise<void>)[] = [];
-  afterEach(async () => {
-    for (const end of ends.splice(0).reverse()) await end();
-  });
-
   async function start(dataDir: string, port: number) {
     const child = runTypescript('server/main.ts', [], {
       PORT: String(port),
       HOST: '127.0.0.1',
       DATA_DIR: dataDir,
     });
-    ends.push(() => void child.kill('SIGKILL'));
+    onTestFinished(() => void child.kill('SIGKILL'));
     const gone = once(child, 'exit');
     for await (const line of createInterface(child.stdout)) {
       const [, found, path = ''] = /http:\/\/localhost:(\d+)(\/desk\S*)/.exec(line) ?? [];
@@ -41,7 +36,7 @@ describe('a stop in the middle of a round', () => {
     'by %s keeps every acknowledged answer, tells the screens, and takes less than 5 s',
     async (signal) => {
       const dataDir = await mkdtemp(join(tmpdir(), 'rootcall-stop-'));
-      ends.push(() => rm(dataDir, { recursive: true }));
+      onTestFinished(() => rm(dataDir, { recursive: true }));
       const server = await start(dataDir, 0);
       const teacher = new TeacherBrowser(server);
       await teacher.setUp();
@@ -50,12 +45,12 @@ describe('a stop in the middle of a round', () => {
       const code = desk.desk?.code ?? '';
       const stands = await Promise.all(names.map((name) => sit(server, code, name)));
       const screens: readonly Screen[] = [desk, ...stands];
-      for (const screen of screens) ends.push(() => screen.close());
+      for (const screen of screens) onTestFinished(() => screen.close());
       const farewells = new Map<Screen, string>();
       for (const screen of screens) screen.socket.on('farewell', (why) => farewells.set(screen, why.code));
       // One that reads no more must hold up nothing.
       const sleeper = new RawLine(server);
-      ends.push(() => sleeper.end());
+      onTestFinished(() => sleeper.end());
       await sleeper.enter({ role: 'board', code }, 'board:view');
       sleeper.stopReading();
       await desk.ask({ kind: 'ask', exercise: find('D'), seconds: null });

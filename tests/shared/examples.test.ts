@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { expect, test } from 'vitest';
+import { place, standardGuitar } from '../../shared/theory/fretboard.ts';
 import { build, find, name, scale } from '../support/exercises.ts';
 
 /** DEVELOPERS.md lists the public functions of theory and exercise, each with an example; here they are run. */
@@ -16,10 +17,17 @@ const modules = await Promise.all(
     filesIn(room, 1).map((file) => import(resolve(file)) as Promise<Record<string, unknown>>),
   ),
 );
-const scope: Record<string, unknown> = Object.assign({ build, find, name, scale }, ...modules) as Record<
-  string,
-  unknown
->;
+/** What the section on shapes and progressions names in its first words. */
+const round = {
+  at: { instrument: standardGuitar, root: { letter: 'E', alteration: 0 }, place: place(2, 5) },
+  inC: { tonic: { letter: 'C', alteration: 0 }, mode: 'major' },
+  low: { low: 1, high: 12 },
+  layers: { chord: 'm7', pentatonic: 'minor-pentatonic', scale: 'dorian' },
+};
+const scope: Record<string, unknown> = Object.assign(
+  { build, find, name, scale, ...round },
+  ...modules,
+) as Record<string, unknown>;
 
 /** The sources of a folder, so many levels deep. */
 function filesIn(folder: string, levels: number): readonly string[] {

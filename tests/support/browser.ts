@@ -1,10 +1,23 @@
-import { expect, type Browser, type Locator, type Page } from '@playwright/test';
+import { expect, test, type Browser, type Locator, type Page } from '@playwright/test';
 import type { Exercise } from '../../shared/exercise/exercise.ts';
-import type { ProductionServer } from './production-server.ts';
+import { known } from '../../shared/lib/assert.ts';
+import { ProductionServer } from './production-server.ts';
 
 /** What people do in their browsers. */
 
 export const phone = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true };
+export const laptop = { viewport: { width: 1366, height: 768 } };
+export const projector = { viewport: { width: 1920, height: 1080 } };
+
+/** A server for all tests of a file, there from their first step to their last. */
+export function sharedServer(): () => ProductionServer {
+  let server: ProductionServer | undefined;
+  test.beforeAll(async () => {
+    server = await ProductionServer.start();
+  });
+  test.afterAll(() => server?.remove());
+  return () => known(server, 'a server');
+}
 
 /** A page of its own browser profile; a script error on it fails the test. */
 export async function newPage(browser: Browser, options = {}): Promise<Page> {
@@ -58,6 +71,29 @@ export async function openClass(desk: Page): Promise<string> {
   await desk.getByRole('button', { name: 'Open the class' }).click();
   const boardPath = await desk.getByRole('link', { name: 'Open the Board' }).getAttribute('href');
   return boardPath?.split('/').pop() ?? '';
+}
+
+/** A teacher on a fresh server, with a class open: the Desk, and the code. */
+export async function openDesk(
+  browser: Browser,
+  server: ProductionServer,
+  names: readonly string[],
+  exercises: readonly Exercise[],
+): Promise<{ readonly desk: Page; readonly code: string }> {
+  const desk = await newPage(browser, laptop);
+  await setUpGroup(desk, server, names, exercises);
+  return { desk, code: await openClass(desk) };
+}
+
+export async function openBoard(
+  browser: Browser,
+  server: ProductionServer,
+  code: string,
+  options = {},
+): Promise<Page> {
+  const board = await newPage(browser, { ...projector, ...options });
+  await board.goto(`${server.url}/board/${code}`);
+  return board;
 }
 
 export async function joinClass(

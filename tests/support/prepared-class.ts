@@ -2,7 +2,7 @@ import type { Exercise } from '../../shared/exercise/exercise.ts';
 import type { CommandReply, Snapshot } from '../../shared/protocol/events.ts';
 import type { DeskView } from '../../shared/protocol/views.ts';
 import { join, TeacherBrowser, type Reachable } from './people.ts';
-import { RawStand } from './raw-stand.ts';
+import { RawStand, type Opening } from './raw-stand.ts';
 import { ServerProcess, type ServerOptions } from './server-process.ts';
 
 /** A class whose students all have taken their seats. */
@@ -81,7 +81,8 @@ export async function openDesk(
     newest = text;
     on.view(text);
   };
-  const socket = await patiently(() => RawStand.open(port, { role: 'desk', classId }, { cookie }, take));
+  const auth = { role: 'desk', classId };
+  const socket = await RawStand.open(port, auth, { headers: { cookie }, heard: take, passes: whatever });
   socket.closed = () => on.closed();
   const command = (one: object) => socket.send('desk:command', one);
   const desk: RawDesk = {
@@ -113,7 +114,9 @@ export async function openStands(
   const stands: RawStand[] = [];
   for (let from = 0; from < tokens.length; from += together) {
     const some = tokens.slice(from, from + together);
-    const opened = some.map((token, at) => openStand(port, token, (text) => heard(from + at, text)));
+    const opened = some.map((token, at) =>
+      openStand(port, token, { heard: (text) => heard(from + at, text) }),
+    );
     stands.push(...(await Promise.all(opened)));
   }
   return stands;
@@ -122,22 +125,13 @@ export async function openStands(
 export function openStand(
   port: number,
   token: string,
-  heard: (text: string) => void = () => undefined,
-  tries = 60,
+  opening: Pick<Opening, 'heard' | 'tries'> = {},
 ): Promise<RawStand> {
-  return patiently(() => RawStand.open(port, { role: 'stand', token }, {}, heard), tries);
+  return RawStand.open(port, { role: 'stand', token }, { ...opening, passes: whatever });
 }
 
-/** Tries until the server takes it: one that is busy, or starting, asks to come again. */
-async function patiently<T>(open: () => Promise<T>, tries = 60): Promise<T> {
-  try {
-    return await open();
-  } catch (error) {
-    if (tries === 0) throw error;
-    await wait(100);
-    return patiently(open, tries - 1);
-  }
-}
+/** The server may be starting, or be killed while somebody comes in. */
+const whatever = () => true;
 
 function portOf({ url }: Reachable): number {
   return Number(new URL(url).port);

@@ -1,10 +1,11 @@
+import Database from 'better-sqlite3';
 import { spawn, type ChildProcess } from 'node:child_process';
-import { once } from 'node:events';
 import { cp, mkdtemp, rm, symlink, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
+import { end } from './ending.ts';
 
 const project = fileURLToPath(new URL('../../', import.meta.url));
 
@@ -30,8 +31,18 @@ export class ProductionServer {
     return server;
   }
 
-  get dataDir(): string {
+  get #dataDir(): string {
     return join(this.#folder, 'data');
+  }
+
+  /** What the store answers to a query. */
+  rows(query: string): readonly unknown[] {
+    const store = new Database(join(this.#dataDir, 'rootcall.db'), { readonly: true });
+    try {
+      return store.prepare(query).all();
+    } finally {
+      store.close();
+    }
   }
 
   /** From the next start on the server says that it is another build. */
@@ -46,7 +57,7 @@ export class ProductionServer {
 
   /** Starts on the same store and port as before. */
   async resume(): Promise<void> {
-    const environment = { PATH: '/usr/bin:/bin', PORT: String(this.#port), DATA_DIR: this.dataDir };
+    const environment = { PATH: '/usr/bin:/bin', PORT: String(this.#port), DATA_DIR: this.#dataDir };
     const child = spawn(process.execPath, [join(this.#folder, 'dist/server/main.js')], {
       env: environment,
       stdio: ['ignore', 'pipe', 'inherit'],
@@ -64,11 +75,8 @@ export class ProductionServer {
   }
 
   /** As a power cut would: nothing is finished or said. */
-  async kill(): Promise<void> {
-    if (!this.#process || this.#process.exitCode !== null) return;
-    const gone = once(this.#process, 'exit');
-    this.#process.kill('SIGKILL');
-    await gone;
+  kill(): Promise<void> {
+    return end(this.#process);
   }
 
   async remove(): Promise<void> {

@@ -1,5 +1,22 @@
+import { setTimeout as wait } from 'node:timers/promises';
 import { WebSocket } from 'ws';
 import type { CommandReply } from '../../shared/protocol/events.ts';
+
+/** The server answered 503: it asks to come again. */
+class Busy extends Error {}
+
+/** A tenth of the second for which the server asks: here nobody minds a crowd. */
+const pause = 100;
+
+export interface Opening {
+  readonly headers?: Readonly<Record<string, string>>;
+  /** Called with each event as text. */
+  readonly heard?: (text: string) => void;
+  /** Which failures pass by themselves; a busy server alone, unless said otherwise. */
+  readonly passes?: (error: unknown) => boolean;
+  /** How often to come again. */
+  readonly tries?: number;
+}
 
 /**
  * A Stand that costs next to nothing: it speaks the wire's own text, so that a thousand of them in one process don't
@@ -18,19 +35,29 @@ export class RawStand {
     this.#socket = socket;
   }
 
-  /** Resolves once the first snapshots are here. */
-  static open(
-    port: number,
-    auth: object,
-    headers: Readonly<Record<string, string>> = {},
-    /** Called with each event as text. */
-    heard: (text: string) => void = () => undefined,
-  ): Promise<RawStand> {
+  /** Resolves once the first snapshots are here; comes again where that may help. */
+  static async open(port: number, auth: object, opening: Opening = {}): Promise<RawStand> {
+    const { passes = (error) => error instanceof Busy, tries = 60 } = opening;
+    for (let left = tries; ; left -= 1) {
+      try {
+        return await RawStand.#knock(port, auth, opening);
+      } catch (error) {
+        if (left === 0 || !passes(error)) throw error;
+        await wait(pause);
+      }
+    }
+  }
+
+  static #knock(port: number, auth: object, { headers = {}, heard }: Opening): Promise<RawStand> {
     return new Promise((resolve, reject) => {
       const address = `ws://127.0.0.1:${String(port)}/socket.io/?EIO=4&transport=websocket`;
       const socket = new WebSocket(address, { perMessageDeflate: false, headers });
       const stand = new RawStand(socket);
       socket.on('error', reject);
+      socket.on('unexpected-response', (_request, { statusCode }) => {
+        reject(statusCode === 503 ? new Busy('busy') : new Error(`answered ${String(statusCode)}`));
+        socket.terminate();
+      });
       socket.on('close', () => {
         reject(new Error('closed'));
         for (const waiting of stand.#waiting.values()) waiting.reject();
@@ -43,7 +70,7 @@ export class RawStand {
         else if (text.startsWith('43')) stand.#answered(text);
         else if (text.startsWith('44')) reject(new Error(text));
         else if (text.startsWith('42')) {
-          heard(text);
+          heard?.(text);
           if (/^42\["(stand:own|desk:view|board:view)"/.test(text)) resolve(stand);
         }
       });

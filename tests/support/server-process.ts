@@ -1,10 +1,10 @@
 import { spawn, type ChildProcess } from 'node:child_process';
-import { once } from 'node:events';
 import { cpSync, existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
+import { end, isRunning } from './ending.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const hook = (name: string) => ['--import', join(root, 'tests/support/hooks', `${name}.mjs`)];
@@ -106,7 +106,7 @@ export class ServerProcess {
   }
 
   get running(): boolean {
-    return this.#child !== undefined && this.#child.exitCode === null && this.#child.signalCode === null;
+    return isRunning(this.#child);
   }
 
   figures(collect = false): Promise<Figures> {
@@ -125,12 +125,8 @@ export class ServerProcess {
   }
 
   /** As a crash does: nothing is finished or said. */
-  async kill(signal: 'SIGKILL' | 'SIGTERM' = 'SIGKILL'): Promise<void> {
-    const child = this.#child;
-    if (!child || !this.running) return;
-    const gone = once(child, 'exit');
-    child.kill(signal);
-    await gone;
+  kill(signal: 'SIGKILL' | 'SIGTERM' = 'SIGKILL'): Promise<void> {
+    return end(this.#child, signal);
   }
 
   async remove(): Promise<void> {

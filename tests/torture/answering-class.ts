@@ -72,7 +72,7 @@ export class AnsweringClass {
       const send = unsure ?? this.#next(index);
       unsure = send;
       try {
-        stand ??= await openStand(this.#server.port, token, undefined, 300);
+        stand ??= await openStand(this.#server.port, token, { tries: 300 });
         const reply = await stand.send('stand:command', {
           kind: 'place',
           roundId: this.#roundId,

@@ -79,10 +79,10 @@ export class BoardHeader extends LitElement {
     const inRound = kind === 'open' || kind === 'held' || kind === 'revealed';
     return html`<p class="group">
         <rootcall-mark></rootcall-mark>
-        <span class="cut">${view.group}</span>
+        <span class="cut" dir="auto">${view.group}</span>
         ${inRound && view.next ? html`<span>Exercise ${view.next.number} of ${view.next.of}</span>` : nothing}
       </p>
-      ${kind === 'waiting' || kind === 'over' ? html`<p class="cut">${view.school}</p>` : this.wayIn(view)}`;
+      ${kind === 'waiting' || kind === 'over' ? html`<p class="cut" dir="auto">${view.school}</p>` : this.wayIn(view)}`;
   }
 
   private wayIn({ address, code }: BoardView) {

@@ -83,8 +83,10 @@ export class BoardScore extends LitElement {
         row-gap: calc(14 * var(--unit));
       }
       .shares.three {
+        /* A column only where there are aliases for it: the fewer, the wider. */
+        grid-auto-columns: minmax(0, max-content);
         grid-auto-flow: column;
-        grid-template-columns: repeat(3, minmax(0, 1fr));
+        grid-template-columns: none;
         grid-template-rows: repeat(8, auto);
         row-gap: 0;
       }

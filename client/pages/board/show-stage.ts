@@ -3,10 +3,13 @@ import { customElement, property } from 'lit/decorators.js';
 import type { ShowView } from '../../../shared/protocol/views.ts';
 import { standardGuitar, type Instrument } from '../../../shared/theory/fretboard.ts';
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
+import '../../components/legend.ts';
+import { layerLegend } from '../../fretboard/layer-legend.ts';
 import '../../fretboard/neck.ts';
 import { boardStyles } from './board-styles.ts';
 import { chartStyles } from './chart-styles.ts';
 import { chartWidth, isLong, keyChart, tapsChart, tapsWindow } from './chart-notes.ts';
+import { stepText } from '../../lib/step-text.ts';
 import { lengthStep } from './words.ts';
 
 /** A chart, or the teacher's own taps, without a question. */
@@ -58,18 +61,28 @@ export class BoardShow extends LitElement {
       </div>`;
     const { title, detail } = show.wording[this.naming];
     const long = isLong(show.notes.map(({ place }) => place));
+    const notes = keyChart(show.notes);
+    const layers = layerLegend(notes);
     return html`<div class=${long ? 'chart-stage long' : 'chart-stage'}>
       <rootcall-neck
         material="ink"
         view=${long ? 'lying' : 'upright'}
         .instrument=${this.instrument}
-        .notes=${keyChart(show.notes)}
+        .notes=${notes}
         .leastText=${this.leastText}
         label=${`Chart: ${title}`}
       ></rootcall-neck>
       <div class="words">
         <h1 class=${lengthStep(title, [14, 22, 36])}>${title}</h1>
         <p class="lead">${detail}</p>
+        ${
+          layers.length === 0
+            ? nothing
+            : html`<rootcall-legend
+                .entries=${[{ sign: 'lozenge', words: 'root' }, ...layers]}
+              ></rootcall-legend>`
+        }
+        ${show.step ? html`<p class="lead soft">${stepText(show.step)}</p>` : nothing}
       </div>
     </div>`;
   }

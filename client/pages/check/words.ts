@@ -92,7 +92,11 @@ function webSocketRow({ server, websocket, polling }: Findings): Body | undefine
   if (polling === undefined) return undefined;
   const help = 'Ask whoever looks after the network to let WebSockets through to this address.';
   return polling
-    ? ['limited', 'This network does not let it through. Rootcall takes the slower way by itself.', help]
+    ? [
+        'limited',
+        'This network does not let it through. Rootcall takes the slower way by itself.',
+        `${help} Pages that are open then take it once they are loaded again.`,
+      ]
     : ['fails', 'This network does not let it through.', help];
 }
 

@@ -87,7 +87,7 @@ export class DeskAnswerChart extends LitElement {
 }
 
 /** `string 2, fret 5; string 3, open` */
-function placesInWords(places: readonly Place[]): string {
+export function placesInWords(places: readonly Place[]): string {
   return places
     .map(({ string, fret }) => `string ${String(string)}, ${fret === 0 ? 'open' : `fret ${String(fret)}`}`)
     .join('; ');

@@ -2,6 +2,7 @@ import { LitElement, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { Exercise } from '../../../shared/exercise/exercise.ts';
 import { api, groupOfPlan, type Group, type Plan } from './api.ts';
+import './around/around.ts';
 import { deskStyles, pageStyles } from './desk-styles.ts';
 import { onInstrument } from './maker/changed.ts';
 import { draftOf } from './maker/draft-of.ts';
@@ -28,7 +29,7 @@ export class DeskPlan extends LitElement {
   @state() private said = '';
   @state() private deleting = false;
   /** The line that the maker changes; the plan's length for a new one, several; null while it is closed. */
-  @state() private making: number | 'five' | null = null;
+  @state() private making: number | 'five' | 'around' | null = null;
   private readonly naming = new NamingHere(this);
   @query('dialog') private dialog?: HTMLDialogElement;
 
@@ -67,6 +68,7 @@ export class DeskPlan extends LitElement {
         <div class="row">
           <button class="primary" @click=${() => this.make(plan.exercises.length)}>Add an exercise</button>
           <button @click=${() => this.make('five')}>Make me five</button>
+          <button @click=${() => this.make('around')}>From a root</button>
         </div>
       </section>
       <div class="row">
@@ -78,14 +80,21 @@ export class DeskPlan extends LitElement {
             : html`<button @click=${() => (this.deleting = true)}>Delete this plan</button>`
         }
       </div>
-      ${
-        this.making === null
-          ? nothing
-          : this.making === 'five'
-            ? this.five(plan, group)
-            : this.maker(plan, group, this.making)
-      }
+      ${this.dialogOf(plan, group)}
     </main>`;
+  }
+
+  private dialogOf(plan: Plan, group: Group) {
+    switch (this.making) {
+      case null:
+        return nothing;
+      case 'five':
+        return this.five(plan, group);
+      case 'around':
+        return this.around(plan, group);
+      default:
+        return this.maker(plan, group, this.making);
+    }
   }
 
   private maker(plan: Plan, group: Group, index: number) {
@@ -123,9 +132,29 @@ export class DeskPlan extends LitElement {
     </dialog>`;
   }
 
+  private around(plan: Plan, group: Group) {
+    return html`<dialog class="widest" aria-labelledby="making" @close=${() => (this.making = null)}>
+      <div class="stack">
+        <h2 id="making">From a root</h2>
+        <desk-around
+          .from=${this.startOf(plan, group, plan.exercises.length)}
+          .naming=${this.naming.of(group.naming)}
+          .planned=${true}
+          @desk-take=${({ exercises }: TakeEvent) => this.add(plan, exercises)}
+        >
+          <button type="button" @click=${() => this.dialog?.close()}>Leave it</button>
+        </desk-around>
+      </div>
+    </dialog>`;
+  }
+
   private takeIn(plan: Plan, exercises: readonly Exercise[]) {
-    const added = exercises.map((exercise) => ({ exercise, seconds: null }));
     this.dialog?.close();
+    this.add(plan, exercises);
+  }
+
+  private add(plan: Plan, exercises: readonly Exercise[]) {
+    const added = exercises.map((exercise) => ({ exercise, seconds: null }));
     void this.save({ ...plan, exercises: [...plan.exercises, ...added] }, 'Added to the plan.');
   }
 
@@ -152,7 +181,7 @@ export class DeskPlan extends LitElement {
     return this.from.draft;
   }
 
-  private async make(index: number | 'five') {
+  private async make(index: number | 'five' | 'around') {
     this.from = null;
     this.making = index;
     await this.updateComplete;

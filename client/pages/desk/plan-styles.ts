@@ -27,6 +27,9 @@ export const planStyles = css`
   dialog.wide {
     max-width: min(60rem, calc(100vw - 2 * var(--space-2)));
   }
+  dialog.widest {
+    max-width: min(76rem, calc(100vw - 2 * var(--space-2)));
+  }
   .buttons {
     display: flex;
     gap: var(--space-1);

@@ -6,6 +6,7 @@ import type { NoteNaming } from '../../../shared/theory/naming.ts';
 import { octave } from '../../../shared/theory/pitch.ts';
 import type { LegendEntry } from '../../components/legend.ts';
 import { answerChart, type AnswerChart } from '../../fretboard/answer-chart.ts';
+import { layerLegend } from '../../fretboard/layer-legend.ts';
 import { keyNote, namedNote } from '../../fretboard/key-notes.ts';
 import type { NeckNote } from '../../fretboard/state.ts';
 
@@ -58,6 +59,7 @@ function withLegend({ notes, corrections }: AnswerChart): Chart {
   const judged = hasSlip || notes.some((note) => note.look === 'expected');
   const entries: readonly (LegendEntry | false)[] = [
     hasRoot && { sign: 'lozenge', words: 'root' },
+    ...layerLegend(notes),
     judged && has('filled') && { sign: 'disc', words: 'right' },
     hasSlip && { sign: 'slip', words: 'slip' },
     notes.some((note) => note.look === 'expected') && { sign: 'ring', words: 'where it is' },

@@ -5,7 +5,7 @@ import '../../components/mark.ts';
 export function standHeader(group: string, student = ''): TemplateResult {
   return html`<header>
     <rootcall-mark></rootcall-mark>
-    <span>${group}</span>
-    ${student === '' ? nothing : html`<span class="student">${student}</span>`}
+    <span dir="auto">${group}</span>
+    ${student === '' ? nothing : html`<span class="student" dir="auto">${student}</span>`}
   </header>`;
 }

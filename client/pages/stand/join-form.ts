@@ -48,7 +48,7 @@ export class StandJoin extends LitElement {
       footer {
         display: flex;
         font-size: var(--text-small);
-        justify-content: flex-end;
+        justify-content: space-between;
         padding: 0 var(--margin) calc(var(--space-2) + env(safe-area-inset-bottom));
       }
       @media (max-height: 500px) and (min-width: 600px) {
@@ -114,6 +114,7 @@ export class StandJoin extends LitElement {
           <input
             id="name"
             name="name"
+            dir="auto"
             .value=${this.name}
             maxlength="40"
             autocomplete="given-name"
@@ -125,7 +126,7 @@ export class StandJoin extends LitElement {
         </div>
         <button class="primary" ?disabled=${this.busy}>${this.busy ? 'One moment' : 'Join'}</button>
       </form>
-      <footer><a href="/desk">I teach</a></footer>
+      <footer><a href="/explore">Explore the neck</a><a href="/desk">I teach</a></footer>
     </div>`;
   }
 

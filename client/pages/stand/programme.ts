@@ -37,6 +37,12 @@ export class StandProgramme extends LitElement {
       h1.long {
         font-size: clamp(1.375rem, 7vw, 1.75rem);
       }
+      /* A name on its own line is read in its own direction, and stays in the column. */
+      h1,
+      .school {
+        text-align: left;
+        unicode-bidi: plaintext;
+      }
       .school {
         margin-bottom: calc(var(--space-2) * -1);
       }

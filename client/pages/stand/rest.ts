@@ -71,6 +71,12 @@ export class StandRest extends LitElement {
         display: flex;
         gap: var(--space-2);
       }
+      .meanwhile {
+        align-items: center;
+        color: var(--soft);
+        display: inline-flex;
+        min-height: var(--target);
+      }
       input {
         flex: 1;
         min-width: 0;
@@ -103,6 +109,7 @@ export class StandRest extends LitElement {
       .more=${restWords(shared.next, shared.here)}
     >
       ${shared.wantsAlias ? this.#aliasForm(own.alias) : nothing}
+      <p class="small"><a class="meanwhile" href="/explore">Explore the neck meanwhile</a></p>
       <div slot="bar" class=${this.leaving ? 'bar' : 'bar settings'}>
         ${
           this.leaving
@@ -135,7 +142,7 @@ export class StandRest extends LitElement {
     return html`<form @submit=${this.#onAlias}>
       <label for="alias" class="small">A name for the list at the end, if you like</label>
       <span class="row">
-        <input id="alias" name="alias" maxlength="20" autocomplete="off" .value=${alias ?? ''} />
+        <input id="alias" name="alias" maxlength="20" autocomplete="off" dir="auto" .value=${alias ?? ''} />
         <button>Keep</button>
       </span>
     </form>`;

@@ -30,7 +30,8 @@ export const standStyles = [
       white-space: nowrap;
     }
     header .student {
-      margin-inline-start: auto;
+      /* Not its inline start: that turns round with a name that is written from the right. */
+      margin-left: auto;
     }
     .bar {
       align-items: center;

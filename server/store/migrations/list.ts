@@ -1,6 +1,7 @@
 import { firstTables } from './0001-first-tables.ts';
 import { moreInAnswers } from './0002-more-in-answers.ts';
+import { shownCharts } from './0003-shown-charts.ts';
 import type { Migration } from './migration.ts';
 
 /** In order, numbered from 1 without a gap. */
-export const migrations: readonly Migration[] = [firstTables, moreInAnswers];
+export const migrations: readonly Migration[] = [firstTables, moreInAnswers, shownCharts];

@@ -1,8 +1,8 @@
 import type { Snapshot } from '../../../shared/protocol/events.ts';
 import type { DeskView } from '../../../shared/protocol/views.ts';
 import { find } from '../../support/exercises.ts';
-import { openDesk, openStands, wait, type StoredClass, type RawDesk } from '../../support/prepared-class.ts';
-import { copyOf, ServerProcess } from '../../support/server-process.ts';
+import { openDesk, openStands, prepareClass, wait, type RawDesk } from '../../support/prepared-class.ts';
+import { ServerProcess } from '../../support/server-process.ts';
 import { at, median, type OwnLoad, type Row } from './figures.ts';
 
 const students = 200;
@@ -11,9 +11,10 @@ const turns = 5;
 const pace = 800;
 
 /** 1,000 answers of 200 students, with three Desks that watch and with none. */
-export async function deskUpdates(prepared: StoredClass, load: OwnLoad): Promise<Row[]> {
-  const server = await ServerProcess.start({ dataDir: copyOf(prepared.dataDir) });
-  const stands = await openStands(server.port, prepared.tokens.slice(0, students));
+export async function deskUpdates(load: OwnLoad): Promise<Row[]> {
+  const prepared = await prepareClass(students);
+  const server = await ServerProcess.start({ dataDir: prepared.dataDir });
+  const stands = await openStands(server.port, prepared.tokens);
   const ages: number[] = [];
   const costs = { none: [] as number[], three: [] as number[] };
 

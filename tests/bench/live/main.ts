@@ -17,7 +17,7 @@ const parts: Readonly<Record<string, () => Promise<Row[]>>> = {
   push: async () => [...(await push(prepared, load, 200, 1.4)), ...(await push(prepared, load, 1000, 1.15))],
   answers: () => answers(prepared, load),
   back: () => comingBack(prepared, load),
-  desk: () => deskUpdates(prepared, load),
+  desk: () => deskUpdates(load),
   memory: () => memory(prepared),
   class: () => usualClass(load),
 };

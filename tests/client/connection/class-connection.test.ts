@@ -62,6 +62,23 @@ describe('a screen’s line to its class', { timeout: 30_000 }, () => {
     await expect.poll(() => lines.map((line) => line.state)).toEqual(['lost', 'live', 'live', 'live']);
   });
 
+  it('waits where a class has as many Boards as it may, and comes in once one is closed', async () => {
+    const full = await LiveClass.start(undefined, { limits: { boardsPerClass: 1 } });
+    const auth = { role: 'board', code: full.desk.desk?.code };
+    const socket: ClassSocket = io(full.server.url, { autoConnect: false, transports: ['websocket'], auth });
+    const line = new ClassConnection<'board:view'>(socket, 'desk:command', ['board:view']);
+    try {
+      await expect.poll(() => line.absence?.code).toBe('boards-full');
+      expect(line.refusal).toBeNull();
+      full.board.close();
+      await expect.poll(() => line.state, { timeout: 10_000 }).toBe('live');
+      expect(line.absence).toBeNull();
+    } finally {
+      line.close();
+      await full.stop();
+    }
+  });
+
   it('refuses a command too long for the wire by itself, and keeps the line', async () => {
     const line = open(await seat());
     await expect.poll(() => line.state).toBe('live');

@@ -23,6 +23,18 @@ const after = deskView({
   stage: 'round',
   rounds: [round({ voided: true }), round({ phase: 'open', number: 2 })],
 });
+const words = { title: 'E minor', detail: '' };
+const walk = (number: number) =>
+  deskView({
+    plan,
+    show: {
+      kind: 'chart',
+      wording: { english: words, german: words, solfege: words },
+      instrument: 'guitar',
+      notes: [],
+      step: { number, of: 2 },
+    },
+  });
 const steps: readonly Step[] = ['ask', 'hold', 'reveal', 'next', 'void', 'undo'];
 
 function available(view: DeskView): readonly Step[] {
@@ -36,6 +48,7 @@ describe('the next sensible step', () => {
     ['held', inPhase('held'), 'reveal'],
     ['revealed', inPhase('revealed'), 'next'],
     ['after a round was taken back', voided, 'ask'],
+    ['on a walk through charts', walk(1), 'next'],
     ['once the class is over', deskView({ closed: true }), null],
   ])('%s', (_, view, step) => {
     expect(nextStep(view)).toBe(step);
@@ -80,6 +93,13 @@ describe('what each step does', () => {
   test('passes over an exercise with Next at rest, and stops at the end of the plan', () => {
     expect(actionOf('next', atRest)).toEqual({ kind: 'command', command: { kind: 'select', index: 1 } });
     expect(actionOf('next', deskView({ plan, cursor: 1 })).kind).toBe('nothing');
+  });
+
+  test('walks through charts with Next, and clears the stage after the last', () => {
+    expect(actionOf('next', walk(1))).toEqual({ kind: 'command', command: { kind: 'show-step', at: 1 } });
+    expect(actionOf('next', walk(2))).toEqual({ kind: 'command', command: { kind: 'show-nothing' } });
+    expect(stepBack(walk(2))).toEqual({ kind: 'command', command: { kind: 'show-step', at: 0 } });
+    expect(stepBack(walk(1)).kind).toBe('nothing');
   });
 
   test.each([

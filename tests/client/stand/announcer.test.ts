@@ -1,6 +1,7 @@
-import { beforeEach, describe, expect, it } from 'vitest';
+import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { Announcer } from '../../../client/pages/stand/announcer.ts';
 import type { AnswerSource } from '../../../client/pages/stand/answer.ts';
+import { fetchExplanations } from '../../../client/pages/stand/explanation.ts';
 import type { Draft } from '../../../client/connection/outbox.ts';
 import type { Exercise } from '../../../shared/exercise/exercise.ts';
 import { inputOf } from '../../../shared/exercise/input.ts';
@@ -62,6 +63,7 @@ function source(fate: Draft['fate'] | null, state: AnswerSource['state'] = 'live
 
 let announcer: Announcer;
 let naming: NoteNaming;
+beforeAll(fetchExplanations);
 beforeEach(() => {
   announcer = new Announcer();
   naming = 'english';

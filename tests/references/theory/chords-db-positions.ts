@@ -8,6 +8,8 @@ import errors from './chords-db-errors.json' with { type: 'json' };
 interface Position {
   readonly frets: readonly number[];
   readonly baseFret: number;
+  /** As the frets from string 6 on; 0 is none. */
+  readonly fingers: readonly number[];
   readonly midi: readonly number[];
 }
 interface Entry {

@@ -10,6 +10,7 @@ export interface ScaleCase {
   readonly system: 'pentatonic-box' | 'caged' | '3nps' | 'window';
   readonly root: string;
   readonly scale: string;
+  readonly form?: string;
   readonly window?: readonly number[];
   readonly rootString: number;
   readonly rootFret: number;

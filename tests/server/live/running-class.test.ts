@@ -4,40 +4,11 @@ import { ClassRegistry } from '../../../server/live/registry.ts';
 import type { RunningClass } from '../../../server/live/running-class.ts';
 import type { Store } from '../../../server/store/store.ts';
 import { known } from '../../../shared/lib/assert.ts';
-import type { SeatId, SendId, StudentId, Time } from '../../../shared/protocol/ids.ts';
+import type { SeatId, SendId, StudentId } from '../../../shared/protocol/ids.ts';
 import { place } from '../../../shared/theory/fretboard.ts';
+import { HandClock } from '../../support/hand-clock.ts';
 import { classId, find, group, newClass, student, teacher, time } from '../store/samples.ts';
 import { tempPlace, type TempPlace } from '../store/temp-place.ts';
-
-/** A real store and running class; only the clock is turned by hand. */
-class HandClock {
-  #now = 1000;
-  #alarms: { readonly at: number; readonly run: () => void }[] = [];
-
-  now(): Time {
-    return time(this.#now);
-  }
-
-  after(milliseconds: number, run: () => void): () => void {
-    const alarm = { at: this.#now + milliseconds, run };
-    this.#alarms.push(alarm);
-    return () => {
-      this.#alarms = this.#alarms.filter((other) => other !== alarm);
-    };
-  }
-
-  turn(milliseconds: number): void {
-    const end = this.#now + milliseconds;
-    for (;;) {
-      const [next] = this.#alarms.filter(({ at }) => at <= end).sort((a, b) => a.at - b.at);
-      if (!next) break;
-      this.#alarms = this.#alarms.filter((alarm) => alarm !== next);
-      this.#now = Math.max(this.#now, next.at);
-      next.run();
-    }
-    this.#now = end;
-  }
-}
 
 const silent = { error: () => undefined, warn: () => undefined, info: () => undefined };
 const nobody: Publisher = {
@@ -47,6 +18,7 @@ const nobody: Publisher = {
   toDesks: () => undefined,
 };
 
+/** A real store and running class; only the clock is turned by hand. */
 let at: TempPlace;
 let store: Store;
 let clock: HandClock;
@@ -98,7 +70,7 @@ async function ask(one: RunningClass, seconds: number): Promise<void> {
 beforeEach(async () => {
   at = tempPlace();
   store = await at.open();
-  clock = new HandClock();
+  clock = new HandClock(time(1000));
   await store.teachers.create(teacher);
   await store.groups.create(group());
   await store.groups.saveStudent(group().id, student('kaya'));

@@ -29,7 +29,9 @@ describe('a store made by an earlier version', () => {
 
   it.each(migrations.map(({ number }) => number - 1))('is brought up from schema %i', async (schema) => {
     makeAt(schema, (connection) => {
-      if (schema > 0) fillAtOne(connection, { a: { kind: 'right' } });
+      if (schema === 0) return;
+      fillAsEver(connection, { a: { kind: 'right' } });
+      if (schema < 3) showChart(connection);
     });
     const store = await where.open();
     expect(store.describe().schema).toBe(migrations.length);
@@ -37,6 +39,7 @@ describe('a store made by an earlier version', () => {
     if (schema === 0) await store.groups.saveStudent(groupId, student('a'));
     const state = known(await store.classes.load(classId), 'class');
     expect([...state.students.keys()]).toContain('a');
+    if (schema > 0) expect(state.show).toEqual({ kind: 'charts', charts: [find()], at: 0 });
     await store.close();
   });
 
@@ -46,7 +49,7 @@ describe('a store made by an earlier version', () => {
     const slip = (cause: string) => ({ kind: 'slip', cause, marks, corrections, missing: [place(2, 3)] });
     const unclear = (...causes: readonly string[]) => ({ kind: 'unclear', causes, marks, missing: [] });
     makeAt(1, (connection) =>
-      fillAtOne(connection, {
+      fillAsEver(connection, {
         a: slip('string-6-map'),
         b: slip('string-3-to-2-step'),
         c: unclear('string-6-map', 'string-3-to-2-step'),
@@ -87,8 +90,13 @@ describe('a store made by an earlier version', () => {
   });
 });
 
-/** A class with one revealed round, in SQL: today's store no longer writes schema 1. */
-function fillAtOne(connection: Connection, verdicts: Readonly<Record<string, object>>): void {
+/** Until schema 2 one chart could be shown, kept as its exercise. */
+function showChart(connection: Connection): void {
+  connection.prepare('update classes set show = ?').run(JSON.stringify({ kind: 'chart', exercise: find() }));
+}
+
+/** A class with one revealed round, in SQL: today's store no longer writes the earlier schemas. */
+function fillAsEver(connection: Connection, verdicts: Readonly<Record<string, object>>): void {
   connection.exec(`
     insert into teachers values ('teacher-1', 'Edda Lindqvist', 'edda lindqvist', 'hash', 1);
     insert into groups values ('${groupId}', 'teacher-1', 'Thursday Strings', '', 'guitar', 'english', 'en', null, 1);
@@ -104,7 +112,8 @@ function fillAtOne(connection: Connection, verdicts: Readonly<Record<string, obj
     `insert into students (id, group_id, name, more_time) values (?, ?, 'string-6-map', 1)`,
   );
   const saveAnswer = connection.prepare(
-    `insert into answers values ('r1', ?, 0, ?, ?, '[{"string":2,"fret":10}]', 1, 2500, 'student', ?, 0, 1)`,
+    `insert into answers (round_id, student_id, late, send_id, seen, places, done, at, given_by, verdict, accepted, counted)
+       values ('r1', ?, 0, ?, ?, '[{"string":2,"fret":10}]', 1, 2500, 'student', ?, 0, 1)`,
   );
   for (const [id, verdict] of Object.entries(verdicts)) {
     saveStudent.run(id, groupId);

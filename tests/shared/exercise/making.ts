@@ -12,10 +12,11 @@ import {
   place,
   type Fret,
   type FretRange,
+  type Instrument,
   type Place,
   type StringNumber,
 } from '../../../shared/theory/fretboard.ts';
-import { parseNoteName, type NoteName } from '../../../shared/theory/pitch.ts';
+import { midiOf, parseNoteName, type NoteName } from '../../../shared/theory/pitch.ts';
 import { chordTable, type ChordQuality } from '../../../shared/theory/tables/chords.ts';
 import { formTable } from '../../../shared/theory/tables/forms.ts';
 import { scaleTable, type ScaleId } from '../../../shared/theory/tables/scales.ts';
@@ -56,6 +57,15 @@ export const roots = ['C', 'C#', 'Db', 'D', 'Eb', 'E', 'F', 'F#', 'Gb', 'G', 'Ab
 export const everyPlace: readonly Place[] = openMidi.flatMap((_, index) =>
   Array.from({ length: fretCount + 1 }, (_unused, fret) => place(index + 1, fret)),
 );
+
+/** Every place of a neck and what it sounds, counted from the open strings. */
+export const everyPlaceOf = ({ openStrings, fretCount: frets }: Instrument) =>
+  openStrings.flatMap((open, index) =>
+    Array.from({ length: frets + 1 }, (_, fret) => ({
+      place: place(index + 1, fret),
+      midi: midiOf(open) + fret,
+    })),
+  );
 
 /** Finger on the root by custom: 2 in major, 1 in minor. */
 export const usualFinger = (scale: ScaleId): Finger => (scale.startsWith('major') ? 2 : 1);
@@ -143,11 +153,12 @@ export function slipsOf(exercise: Exercise, key: readonly KeyNote[]): readonly M
     { cause: 'next-string', places: right.map((spot) => place(spot.string - 1, spot.fret)) },
   ];
   if (!isFind) {
-    // A diminished, augmented or power chord has no relative.
+    // A chord without a third or a perfect fifth has no relative.
     const hasMinorThird = key.some((one) => one.degree === 'b3');
     if (
       exercise.kind === 'scale' ||
-      (exercise.kind === 'build' && !['dim', 'aug', '5', 'sus2', 'sus4'].includes(exercise.quality))
+      (exercise.kind === 'build' &&
+        !['dim', 'aug', '5', 'sus2', 'sus4', '7sus4', 'm7b5', 'dim7'].includes(exercise.quality))
     )
       made.push({ cause: 'relative-root', places: shift(hasMinorThird ? 3 : -3) });
     const frets = right.map((spot) => spot.fret);

@@ -68,7 +68,7 @@ describe('WORD-1: what is asked', () => {
     [
       { ...scale('E', 'natural-minor', 1, 5), strictness: 'range', range: range(2, 9) },
       'E natural minor scale',
-      'Frets 2 to 9, any string. Every note of the scale there.',
+      'Frets 2 to 9, any string. Every note of it there.',
     ],
     [
       find('D', { strictness: 'anywhere', wanted: 'every' }),

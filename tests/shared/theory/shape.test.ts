@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { known } from '../../../shared/lib/assert.ts';
+import { chordSounds } from '../../../shared/theory/chord-rule.ts';
 import { chordDegrees } from '../../../shared/theory/chord.ts';
 import { pitchClassAt, place, standardGuitar, type StringNumber } from '../../../shared/theory/fretboard.ts';
 import { letters, pitchClassOf, type NoteName } from '../../../shared/theory/pitch.ts';
@@ -101,8 +102,9 @@ describe('FORM-1, FORM-3: the root on string 2 at fret f', () => {
 describe('FORM-1: every row against its definition', () => {
   const rows = formTable.map((row) => [`${row.form} ${row.quality}`, row] as const);
 
-  test('there are 18, and each form and quality once', () => {
-    expect(new Set(rows.map(([name]) => name)).size).toBe(18);
+  test('there are 60, and each form and quality once', () => {
+    expect(rows).toHaveLength(60);
+    expect(new Set(rows.map(([name]) => name)).size).toBe(60);
   });
 
   test.each(rows)('%s sounds its chord on every root and every root string, and only it', (_name, row) => {
@@ -123,8 +125,11 @@ describe('FORM-1: every row against its definition', () => {
           if (!notes) continue;
           fitted += 1;
           const degrees = new Set(notes.map((note) => note.degree));
-          expect([...degrees].sort()).toEqual([...chordDegrees(row.quality)].sort());
-          expect(notes.some((note) => note.degree === '1' && note.place.string === rootString)).toBe(true);
+          expect([...degrees].filter((degree) => !chordDegrees(row.quality).includes(degree))).toEqual([]);
+          expect(chordSounds(row.quality, [...degrees], { bass: notes[0]?.degree }).ok).toBe(true);
+          // The root strings are all the strings that sound the root.
+          const roots = notes.filter((note) => note.degree === '1').map((note) => note.place.string);
+          expect(roots).toEqual(row.rootStrings);
           // The rest of the chord stands without what may be left out.
           const kept = new Set(notes.filter((note) => !note.optional).map((note) => note.degree));
           expect(kept.size).toBe(degrees.size);
@@ -143,6 +148,29 @@ describe('FORM-1: every row against its definition', () => {
         if (a.fret < b.fret) expect(a.finger).toBeLessThan(b.finger);
       }
     expect(row.frets.length).toBe(6);
+    // A finger on several strings lies across those between: none of them sounds open or on a lower fret.
+    for (const [low, finger] of row.fingers.entries()) {
+      const high = row.fingers.lastIndexOf(finger);
+      const under = row.frets.slice(low, high + 1).filter((fret) => fret !== null);
+      if (finger > 0) expect(Math.min(...under)).toBe(row.frets[low]);
+    }
+  });
+
+  // Source: common practice; the E and A forms of a root on fret 3 of string 6 and fret 3 of string 5.
+  test.each<[FormId, ChordQuality, string]>([
+    ['E', '7', '353433'],
+    ['E', 'm7', '353333'],
+    ['A', '7', 'x35353'],
+    ['A', 'm7', 'x35343'],
+    ['C', '7', 'x3231x'],
+    ['C', '9', 'x32333'],
+  ])('%s %s is %s', (form, quality, frets) => {
+    const row = known(
+      formTable.find((one) => one.form === form && one.quality === quality),
+      form,
+    );
+    const lowest = Math.min(...[...frets].filter((fret) => fret !== 'x').map(Number));
+    expect(row.frets.map((fret) => (fret === null ? 'x' : fret + lowest - 1)).join('')).toBe(frets);
   });
 });
 

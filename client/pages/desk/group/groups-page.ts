@@ -76,6 +76,10 @@ export class DeskGroups extends LitElement {
           </form>
         </details>
       </section>
+      <section class="sheet row">
+        <a class="button" href="/explore">Explore the neck</a>
+        <span class="soft small">For you and your students, without a class.</span>
+      </section>
       <section class="sheet stack">
         <div class="row">
           <button @click=${this.invite}>Invite another teacher</button>

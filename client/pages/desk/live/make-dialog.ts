@@ -1,8 +1,11 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import type { Chart } from '../../../../shared/exercise/chart.ts';
 import type { Exercise } from '../../../../shared/exercise/exercise.ts';
 import type { DeskView } from '../../../../shared/protocol/views.ts';
-import { api } from '../api.ts';
+import { api, type Plan } from '../api.ts';
+import '../around/around.ts';
+import type { ShowEvent } from '../around/events.ts';
 import { deskStyles } from '../desk-styles.ts';
 import type { AskEvent, TakeEvent } from '../five/events.ts';
 import '../five/make-five.ts';
@@ -26,6 +29,15 @@ const titles: Readonly<Record<MakePurpose, string>> = {
   chart: 'Show a chart',
 };
 
+/** One by hand, several at once, or what lies round a root. */
+type How = 'hand' | 'five' | 'around';
+
+const howWords: Readonly<Record<How, string>> = {
+  hand: 'By hand',
+  five: 'Make me five',
+  around: 'From a root',
+};
+
 /** The exercise maker over the live Desk. */
 @customElement('desk-make-dialog')
 export class DeskMakeDialog extends LitElement {
@@ -41,8 +53,11 @@ export class DeskMakeDialog extends LitElement {
         gap: var(--space-2) var(--space-4);
         justify-content: space-between;
       }
-      .several {
+      .five {
         max-width: min(60rem, calc(100vw - 2 * var(--space-2)));
+      }
+      .around {
+        max-width: min(76rem, calc(100vw - 2 * var(--space-2)));
       }
     `,
   ];
@@ -52,7 +67,7 @@ export class DeskMakeDialog extends LitElement {
   @property({ type: Boolean }) hiding = false;
   /** An exercise to start from, instead of what is nearest. */
   @property({ attribute: false }) start: Exercise | null = null;
-  @state() private several = false;
+  @state() private how: How = 'hand';
   @state() private refusal = '';
   @query('dialog') private dialog?: HTMLDialogElement;
 
@@ -68,7 +83,7 @@ export class DeskMakeDialog extends LitElement {
     this.draft ??= this.start ? draftOf(this.start, null) : startOf(view, this.purpose);
     const open = view.stage === 'round' && view.rounds.at(-1)?.phase === 'open';
     return html`<dialog
-      class=${this.several ? 'several' : ''}
+      class=${this.how}
       aria-labelledby="make-title"
       @close=${() => this.dispatchEvent(new PanelEvent(null))}
     >
@@ -76,24 +91,46 @@ export class DeskMakeDialog extends LitElement {
         <div class="head">
           <h2 id="make-title">${this.start ? 'The question that separates them' : titles[this.purpose]}</h2>
           ${
-            this.purpose === 'make' && this.start === null
-              ? segments(
-                  'How to make it',
-                  'how',
-                  [
-                    ['one', 'By hand'],
-                    ['several', 'Make me five'],
-                  ],
-                  this.several ? 'several' : 'one',
-                  (how) => (this.several = how === 'several'),
-                )
-              : nothing
+            this.purpose === 'change' || this.start
+              ? nothing
+              : segments('How to make it', 'how', this.hows, this.how, (how) => (this.how = how as How))
           }
         </div>
         ${open ? html`<p role="status">A round is open. Hold or void it, then come back to this.</p>` : nothing}
-        ${refusalLine(this.refusal)} ${this.several ? this.five(view) : this.maker(view, this.draft)}
+        ${refusalLine(this.refusal)} ${this.content(view, this.draft)}
       </div>
     </dialog>`;
+  }
+
+  /** Five at once are there to be asked. */
+  private get hows() {
+    return Object.entries(howWords).filter(([how]) => this.purpose === 'make' || how !== 'five');
+  }
+
+  private content(view: DeskView, draft: Draft) {
+    switch (this.how) {
+      case 'hand':
+        return this.maker(view, draft);
+      case 'five':
+        return this.five(view);
+      case 'around':
+        return this.around(view, draft);
+    }
+  }
+
+  private around(view: DeskView, draft: Draft) {
+    return html`<desk-around
+      .from=${draft}
+      .naming=${view.naming}
+      .planned=${view.plan !== null}
+      .asking=${true}
+      .keyHidden=${this.hiding && this.purpose !== 'chart'}
+      @desk-ask=${({ exercise }: AskEvent) => this.ask(exercise)}
+      @desk-show=${({ charts }: ShowEvent) => this.show(charts)}
+      @desk-take=${({ exercises }: TakeEvent) => this.addTo(view, exercises)}
+    >
+      <button type="button" @click=${() => this.dialog?.close()}>Leave it</button>
+    </desk-around>`;
   }
 
   private maker(view: DeskView, draft: Draft) {
@@ -129,26 +166,41 @@ export class DeskMakeDialog extends LitElement {
     this.dialog?.close();
   }
 
-  /** The plan is saved, and taken up by the class again where it stood. */
-  private async takeIn({ plan, cursor }: DeskView, exercises: readonly Exercise[]) {
-    if (!plan) return;
-    const added = exercises.map((exercise) => ({ exercise, seconds: null }));
-    const reply = await api.changePlan(plan.id, {
-      title: plan.title,
-      exercises: [...plan.exercises, ...added],
-    });
-    this.refusal = reply.ok ? '' : reply.error.message;
-    if (!reply.ok) return;
-    this.dispatchEvent(
-      new CommandEvent({ kind: 'use-plan', planId: plan.id }, { kind: 'select', index: cursor }),
-    );
+  private show(charts: readonly Chart[]) {
+    this.dispatchEvent(new CommandEvent({ kind: 'show-charts', charts: [...charts] }));
     this.dialog?.close();
+  }
+
+  private async takeIn(view: DeskView, exercises: readonly Exercise[]) {
+    if (await this.addTo(view, exercises)) this.dialog?.close();
+  }
+
+  /** The plan as it was saved last: a view that has all of it may still be under way. */
+  private saved: Plan | null = null;
+
+  /** The plan is saved, and taken up by the class again where it stood. */
+  private async addTo({ plan, cursor }: DeskView, exercises: readonly Exercise[]): Promise<boolean> {
+    if (!plan) return false;
+    const before = this.saved && this.saved.exercises.length > plan.exercises.length ? this.saved : plan;
+    const added = exercises.map((exercise) => ({ exercise, seconds: null }));
+    this.saved = { ...before, exercises: [...before.exercises, ...added] };
+    const { id, title } = plan;
+    const reply = await api.changePlan(id, { title, exercises: this.saved.exercises });
+    this.refusal = reply.ok ? '' : reply.error.message;
+    if (!reply.ok) {
+      this.saved = null;
+      return false;
+    }
+    this.dispatchEvent(new CommandEvent({ kind: 'use-plan', planId: id }, { kind: 'select', index: cursor }));
+    return true;
   }
 
   private made({ exercise, seconds }: MadeEvent) {
     this.dispatchEvent(
       new CommandEvent(
-        this.purpose === 'chart' ? { kind: 'show-chart', exercise } : { kind: 'ask', exercise, seconds },
+        this.purpose === 'chart'
+          ? { kind: 'show-charts', charts: [exercise] }
+          : { kind: 'ask', exercise, seconds },
       ),
     );
     this.dialog?.close();

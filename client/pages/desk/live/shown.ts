@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { samePlace, type Place } from '../../../../shared/theory/fretboard.ts';
 import type { DeskView } from '../../../../shared/protocol/views.ts';
 import type { PlaceToggledEvent } from '../../../fretboard/events.ts';
+import { stepText } from '../../../lib/step-text.ts';
 import { deskStyles } from '../desk-styles.ts';
 import '../tap-neck.ts';
 import { CommandEvent, PanelEvent } from './events.ts';
@@ -70,7 +71,9 @@ export class DeskShown extends LitElement {
     if (!view.show) return 'Tap: everybody sees it at once, without note names.';
     if (view.show.kind === 'taps') return html`<b>Your taps</b> are on Board and Stands.`;
     const { title, detail } = view.show.wording[view.naming];
-    return html`On Board and Stands: <b>${title}</b> <span class="soft">${detail}</span>`;
+    const { step } = view.show;
+    return html`On Board and Stands${step ? `, ${stepText(step)}` : ''}: <b>${title}</b>
+      <span class="soft">${detail}</span>`;
   }
 
   private toggle(event: PlaceToggledEvent) {

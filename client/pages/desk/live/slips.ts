@@ -3,7 +3,7 @@ import { slipName } from '../../../../shared/exercise/slip-names.ts';
 import { answerKey } from '../../../../shared/exercise/key.ts';
 import { commonestSlip, heatOf, type HeatSpot } from '../../../../shared/exercise/score.ts';
 import { targetsOf } from '../../../../shared/exercise/targets.ts';
-import type { Exercise } from '../../../../shared/exercise/exercise.ts';
+import { hasGivenShape, type Exercise } from '../../../../shared/exercise/exercise.ts';
 import type { Correction, KeyNote, SlipCause, SlipVerdict } from '../../../../shared/exercise/verdict.ts';
 import { samePlace } from '../../../../shared/theory/fretboard.ts';
 import type { DeskView } from '../../../../shared/protocol/views.ts';
@@ -73,7 +73,7 @@ function expectedNotes(
   exercise: Exercise,
   spots: readonly HeatSpot[],
 ): readonly Pick<KeyNote, 'place' | 'degree'>[] {
-  const isFixed = exercise.kind !== 'build' || exercise.voicing.kind === 'form';
+  const isFixed = exercise.kind !== 'build' || hasGivenShape(exercise);
   const looked = targetsOf(exercise).filter(({ notes }) =>
     notes.some((note) => spots.some((spot) => samePlace(spot.place, note.place))),
   );

@@ -51,6 +51,12 @@ export class StepLine {
 }
 
 /** All that a step can change, and that answers coming in don't. */
-function standOf({ stage, cursor, closed, rounds }: DeskView): string {
-  return JSON.stringify([stage, cursor, closed, rounds.map(({ id, phase, voided }) => [id, phase, voided])]);
+function standOf({ stage, cursor, closed, show, rounds }: DeskView): string {
+  return JSON.stringify([
+    stage,
+    cursor,
+    closed,
+    show,
+    rounds.map(({ id, phase, voided }) => [id, phase, voided]),
+  ]);
 }

@@ -26,9 +26,22 @@ export function planned(view: DeskView) {
   return view.plan?.exercises[view.cursor] ?? null;
 }
 
+/** Where the walk stands that is on Board and Stands, if one is. */
+function walkOf({ show }: DeskView) {
+  return show?.kind === 'chart' ? show.step : null;
+}
+
+/** Another chart of the walk, counted from 1; after the last one nothing is shown. */
+function walkTo(view: DeskView, number: number): StepAction {
+  const walk = walkOf(view);
+  if (!walk || number < 1) return nothing;
+  return command(number > walk.of ? { kind: 'show-nothing' } : { kind: 'show-step', at: number - 1 });
+}
+
 /** The one step that is sensible now; null once the class is over. */
 export function nextStep(view: DeskView): Step | null {
   if (view.closed) return null;
+  if (walkOf(view)) return 'next';
   switch (currentRound(view)?.phase) {
     case 'open':
       return 'hold';
@@ -51,6 +64,7 @@ export function asksAgain(view: DeskView): boolean {
 export function actionOf(step: Step, view: DeskView): StepAction {
   if (view.closed) return nothing;
   const round = currentRound(view);
+  const walk = walkOf(view);
   switch (step) {
     case 'ask':
       if (round?.phase === 'open') return nothing;
@@ -61,6 +75,7 @@ export function actionOf(step: Step, view: DeskView): StepAction {
     case 'reveal':
       return round?.phase === 'held' ? command({ kind: 'reveal' }) : nothing;
     case 'next':
+      if (walk) return walkTo(view, walk.number + 1);
       if (round) return round.phase === 'open' ? nothing : command({ kind: 'next' });
       return moveTo(view, view.cursor + 1);
     case 'void':
@@ -72,10 +87,12 @@ export function actionOf(step: Step, view: DeskView): StepAction {
 
 /**
  * The pedal's other side: one step back, and never a step that takes answers away.
- * Held: open again · revealed: ask again · at rest: the exercise before · open: nothing.
+ * A walk: the chart before · held: open again · revealed: ask again · at rest: the exercise before · open: nothing.
  */
 export function stepBack(view: DeskView): StepAction {
   if (view.closed) return nothing;
+  const walk = walkOf(view);
+  if (walk) return walkTo(view, walk.number - 1);
   switch (currentRound(view)?.phase) {
     case 'open':
       return nothing;

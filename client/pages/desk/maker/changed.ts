@@ -1,5 +1,5 @@
-import type { Finger } from '../../../../shared/exercise/exercise.ts';
-import { scaleDegrees } from '../../../../shared/theory/chord.ts';
+import type { Finger, Voicing } from '../../../../shared/exercise/exercise.ts';
+import type { StackedFamily } from '../../../../shared/theory/families.ts';
 import {
   place,
   stringNumbers,
@@ -8,9 +8,10 @@ import {
   type StringNumber,
 } from '../../../../shared/theory/fretboard.ts';
 import { formatNoteName, type NoteName } from '../../../../shared/theory/pitch.ts';
+import { shapesOnString } from '../../../../shared/theory/shapes.ts';
 import { shapeAt } from '../../../../shared/theory/shape.ts';
 import { formTable, type FormId } from '../../../../shared/theory/tables/forms.ts';
-import type { ScaleId } from '../../../../shared/theory/tables/scales.ts';
+import { toneDegrees, type ToneSetId } from '../../../../shared/theory/tone-sets.ts';
 import { instrumentOf, problemOf, rootFrets, type Draft } from './draft.ts';
 
 /** The movable forms of the chord with a root on its string, as far as the instrument's tuning makes them. */
@@ -24,6 +25,27 @@ export function formsFor(draft: Draft): readonly FormId[] {
     )
     .map((row) => row.form);
 }
+
+/** Ways of stacking the chord's tones with a root on its string, and the strings that take them. */
+export function familiesFor(draft: Draft): readonly (Voicing & { kind: 'family' })[] {
+  const forms = formsFor(draft);
+  const found = new Map<string, Voicing & { kind: 'family' }>();
+  for (const { family, notes } of shapesOnString(
+    instrumentOf(draft),
+    draft,
+    draft.rootString,
+    stackedFamilies,
+  )) {
+    const strings = notes.map(({ place: { string } }) => string);
+    const key = `${family}-${strings.join('')}`;
+    // The triads on the highest strings are forms of the table.
+    if (family !== 'form' && !forms.some((form) => form === key))
+      found.set(key, { kind: 'family', family, strings });
+  }
+  return [...found.values()];
+}
+
+const stackedFamilies: readonly StackedFamily[] = ['triad', 'shell', 'drop-2', 'drop-3'];
 
 /** The frets to choose the place from: those at which the exercise can be asked, and the one chosen. */
 export function placesToChoose(draft: Draft): readonly Fret[] {
@@ -44,11 +66,18 @@ export function changed(draft: Draft, change: Partial<Draft>): Draft {
     next = { ...next, strictness: change.kind === 'find' ? 'string' : 'place' };
   if (change.scale !== undefined && change.scale !== draft.scale)
     next = { ...next, rootFinger: usualFinger(change.scale) };
+  if (change.perString && next.strictness !== 'place') next = { ...next, strictness: 'string' };
+  else if (next.perString && (next.coverage === 'every-tone' || hasNoRootString(next)))
+    next = { ...next, perString: null };
   if (next.kind === 'build') next = withFittingVoicing(next, draft, change);
   if (movesPlace(change) && next.strictness === 'place') next = withFittingFret(next, draft);
   const asksAnew = change.asksFinger === true || movesPlace(change);
   if (next.asksFinger && asksAnew && change.strictness === undefined) next = withKnownFinger(next);
   return change.asksFinger === undefined ? withoutOpenFinger(next) : next;
+}
+
+function hasNoRootString({ strictness }: Draft): boolean {
+  return strictness === 'range' || strictness === 'anywhere';
 }
 
 /** The draft on the group's instrument: where a new exercise starts from one that was on another. */
@@ -59,8 +88,8 @@ export function onInstrument(draft: Draft, instrument: InstrumentId): Draft {
 /** Whether a change may leave the place without what is asked. */
 function movesPlace(change: Partial<Draft>): boolean {
   if (change.rootFret !== undefined) return false;
-  const { kind, instrument, root, rootString, strictness, quality, bass, voicing, form, scale, rootFinger } =
-    change;
+  const { kind, instrument, root, rootString, strictness, quality, bass } = change;
+  const { voicing, form, scale, perString, rootFinger } = change;
   return [
     kind,
     instrument,
@@ -72,6 +101,7 @@ function movesPlace(change: Partial<Draft>): boolean {
     voicing,
     form,
     scale,
+    perString,
     rootFinger,
   ].some((field) => field !== undefined);
 }
@@ -92,22 +122,33 @@ function onNeck(draft: Draft): Draft {
 }
 
 /** The finger that takes a root on string 2 in the usual position (common practice: major 2, minor 1). */
-function usualFinger(scale: ScaleId): Finger {
-  return scaleDegrees(scale).includes('3') ? 2 : 1;
+function usualFinger(scale: ToneSetId): Finger {
+  return toneDegrees(scale).includes('3') ? 2 : 1;
 }
 
 /** A form that the chord has on this string; without one any shape. Where the shape was any by that, a form again. */
 function withFittingVoicing(draft: Draft, before: Draft, change: Partial<Draft>): Draft {
   // A form has a lowest note of its own.
-  if (change.voicing === 'form') return { ...draft, bass: null };
+  if (change.voicing === 'form' || change.voicing === 'family') return { ...draft, bass: null };
   if (change.voicing !== undefined) return draft;
-  if (change.bass && draft.voicing === 'form') return { ...draft, voicing: 'any', strictness: 'string' };
+  if (change.bass && (draft.voicing === 'form' || draft.voicing === 'family'))
+    return { ...draft, voicing: 'any', strictness: 'string' };
   const forms = formsFor(draft);
   const form = forms.includes(draft.form) ? draft.form : forms[0];
+  if (draft.voicing === 'family') return withFittingFamily(draft, form);
   if (draft.voicing === 'form')
     return form ? { ...draft, form } : { ...draft, voicing: 'any', strictness: 'string' };
   const hadNone = draft.voicing === 'any' && formsFor(before).length === 0;
   return hadNone && form ? { ...draft, voicing: 'form', form, strictness: 'place' } : draft;
+}
+
+/** The same family on the same strings where it goes on fitting, else on others, else the form. */
+function withFittingFamily(draft: Draft, form: FormId | undefined): Draft {
+  const same = familiesFor(draft).filter(({ family }) => family === draft.family);
+  const key = draft.strings.join('');
+  const next = same.find(({ strings }) => strings.join('') === key) ?? same[0];
+  if (next) return { ...draft, family: next.family, strings: next.strings };
+  return form ? { ...draft, voicing: 'form', form } : { ...draft, voicing: 'any', strictness: 'string' };
 }
 
 /** The finger on the root can be asked where it is given: in a form, or in the four frets that a hand covers. */

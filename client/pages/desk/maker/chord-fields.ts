@@ -1,10 +1,11 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { formWords } from '../../../../shared/exercise/wording.ts';
+import { list } from '../../../../shared/exercise/phrases.ts';
+import { familyWords, formWords } from '../../../../shared/exercise/wording.ts';
 import type { NoteNaming } from '../../../../shared/theory/naming.ts';
 import { formatNoteName, parseNoteName } from '../../../../shared/theory/pitch.ts';
 import { formTable, type FormId } from '../../../../shared/theory/tables/forms.ts';
-import { formsFor } from './changed.ts';
-import { choiceField } from './choice-field.ts';
+import { familiesFor, formsFor } from './changed.ts';
+import { choiceField, type Choice } from './choice-field.ts';
 import { instrumentOf, type Draft } from './draft.ts';
 import { isOn } from './field-value.ts';
 import { noteChoices } from './root-field.ts';
@@ -14,7 +15,9 @@ type Change = (change: Partial<Draft>) => void;
 
 /** How a chord is played: its form or strings, and what sounds lowest. */
 export function chordFields(draft: Draft, naming: NoteNaming, change: Change): TemplateResult {
-  const chosen = draft.voicing === 'form' ? draft.form : draft.voicing;
+  const families = familiesFor(draft);
+  const chosen =
+    draft.voicing === 'form' ? draft.form : draft.voicing === 'family' ? familyKey(draft) : draft.voicing;
   const row = formTable.find(({ form, quality }) => form === draft.form && quality === draft.quality);
   return html`${choiceField(
     'Way of playing it',
@@ -24,10 +27,22 @@ export function chordFields(draft: Draft, naming: NoteNaming, change: Change): T
         ['strings', 'any shape on these strings'],
         ['any', 'any shape'],
       ],
+      groups: [
+        {
+          words: 'Stacked',
+          choices: families.map((one): Choice => [
+            familyKey(one),
+            `${familyWords[one.family]} on strings ${list(one.strings)}`,
+          ]),
+        },
+      ].filter((group) => group.choices.length > 0),
     },
     chosen,
     (value) => {
-      if (value === 'strings' || value === 'any') change({ voicing: value, strictness: 'string' });
+      const stacked = families.find((one) => familyKey(one) === value);
+      if (stacked)
+        change({ voicing: 'family', family: stacked.family, strings: stacked.strings, strictness: 'place' });
+      else if (value === 'strings' || value === 'any') change({ voicing: value, strictness: 'string' });
       else change({ voicing: 'form', form: value as FormId, strictness: 'place' });
     },
   )}
@@ -52,6 +67,10 @@ export function chordFields(draft: Draft, naming: NoteNaming, change: Change): T
       : nothing
   }
   ${lowestField(draft, naming, change)}`;
+}
+
+function familyKey({ family, strings }: Pick<Draft, 'family' | 'strings'>): string {
+  return `${family} ${strings.join('-')}`;
 }
 
 function lowestField({ bass, root }: Draft, naming: NoteNaming, change: Change): TemplateResult {

@@ -34,7 +34,8 @@ export function draftOf(exercise: Exercise, seconds: number | null): Draft {
     case 'build': {
       const { quality, voicing, bass = null, marksRoot = false, asksFinger = false } = exercise;
       const form = voicing.kind === 'form' ? voicing : first;
-      const strings = voicing.kind === 'strings' ? voicing.strings : highest(exercise.instrument);
+      const strings = 'strings' in voicing ? voicing.strings : highest(exercise.instrument);
+      const { family } = voicing.kind === 'family' ? voicing : first;
       const { full } = form;
       return {
         ...placed,
@@ -42,6 +43,7 @@ export function draftOf(exercise: Exercise, seconds: number | null): Draft {
         bass,
         voicing: voicing.kind,
         form: form.form,
+        family,
         full,
         strings,
         marksRoot,
@@ -49,8 +51,9 @@ export function draftOf(exercise: Exercise, seconds: number | null): Draft {
       };
     }
     case 'scale': {
-      const { scale, coverage, rootFinger, order = null, marksRoot = false, asksFinger = false } = exercise;
-      return { ...placed, scale, coverage, rootFinger, order, marksRoot, asksFinger };
+      const { scale, coverage, rootFinger, perString = null, order = null } = exercise;
+      const { marksRoot = false, asksFinger = false } = exercise;
+      return { ...placed, scale, coverage, rootFinger, perString, order, marksRoot, asksFinger };
     }
   }
 }

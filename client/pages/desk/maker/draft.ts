@@ -9,6 +9,7 @@ import type {
   Strictness,
   Voicing,
 } from '../../../../shared/exercise/exercise.ts';
+import type { StackedFamily } from '../../../../shared/theory/families.ts';
 import {
   instrumentById,
   pitchClassAt,
@@ -24,7 +25,8 @@ import {
 import { pitchClassOf, type NoteName } from '../../../../shared/theory/pitch.ts';
 import type { ChordQuality } from '../../../../shared/theory/tables/chords.ts';
 import type { FormId } from '../../../../shared/theory/tables/forms.ts';
-import type { ScaleId } from '../../../../shared/theory/tables/scales.ts';
+import type { PatternChoice } from '../../../../shared/theory/patterns.ts';
+import type { ToneSetId } from '../../../../shared/theory/tone-sets.ts';
 import { usualRoots } from './words.ts';
 
 /**
@@ -53,9 +55,12 @@ export interface Draft {
   readonly bass: NoteName | null;
   readonly voicing: Voicing['kind'];
   readonly form: FormId;
+  readonly family: StackedFamily;
   readonly full: boolean;
   readonly strings: readonly StringNumber[];
-  readonly scale: ScaleId;
+  readonly scale: ToneSetId;
+  /** So many notes on every string, instead of a position of the hand. */
+  readonly perString: PatternChoice | null;
   readonly coverage: ScaleExercise['coverage'];
   readonly order: ScaleOrder | null;
   readonly rootFinger: Finger;
@@ -92,9 +97,11 @@ export function firstDraft(instrument: InstrumentId): Draft {
     bass: null,
     voicing: 'form',
     form: 'triad-321',
+    family: 'triad',
     full: false,
     strings: [3, 2, 1] as StringNumber[],
     scale: 'minor-pentatonic',
+    perString: null,
     coverage: 'every-pitch',
     order: null,
     rootFinger: 1,
@@ -136,6 +143,7 @@ export function exerciseOf(draft: Draft): Exercise {
         ...task,
         ...extrasOf(draft),
         scale: draft.scale,
+        ...(draft.perString ? { perString: draft.perString } : {}),
         coverage: draft.coverage,
         ...(draft.order ? { order: draft.order } : {}),
         rootFinger: draft.rootFinger,
@@ -171,10 +179,12 @@ function rangeOf(draft: Draft): FretRange | null {
   }
 }
 
-function voicingOf({ voicing, form, full, strings }: Draft): Voicing {
+function voicingOf({ voicing, form, family, full, strings }: Draft): Voicing {
   switch (voicing) {
     case 'form':
       return { kind: 'form', form, full };
+    case 'family':
+      return { kind: 'family', family, strings };
     case 'strings':
       return { kind: 'strings', strings };
     case 'any':

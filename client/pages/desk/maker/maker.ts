@@ -6,7 +6,7 @@ import { standardGuitar, type InstrumentId } from '../../../../shared/theory/fre
 import { instrumentName } from '../../../../shared/theory/instrument.ts';
 import type { NoteNaming } from '../../../../shared/theory/naming.ts';
 import type { ChordQuality } from '../../../../shared/theory/tables/chords.ts';
-import type { ScaleId } from '../../../../shared/theory/tables/scales.ts';
+import type { ToneSetId } from '../../../../shared/theory/tone-sets.ts';
 import '../charts.ts';
 import { deskStyles } from '../desk-styles.ts';
 import type { UnreadEvent } from '../instrument/instrument-picker.ts';
@@ -137,7 +137,7 @@ export class DeskMaker extends LitElement {
         return html`<div class="pair named">
             ${root('Root')}
             ${choiceField('Scale', scaleChoices, draft.scale, (value) =>
-              this.change({ scale: value as ScaleId }),
+              this.change({ scale: value as ToneSetId }),
             )}
           </div>
           ${this.strings('Root on string')}`;

@@ -61,13 +61,28 @@ const usualScales: readonly string[] = [
 ];
 const modes: readonly string[] = ['dorian', 'phrygian', 'lydian', 'mixolydian', 'locrian'];
 
-export const scaleChoices: Choices = inGroups(
+/** Chord tones one after another, for the chords that a class meets most. */
+const arpeggios: ChoiceGroup = {
+  words: 'Arpeggios',
+  choices: qualityChoicesOf(usualQualities.filter((quality) => quality !== '5')),
+};
+
+function qualityChoicesOf(of: readonly string[]): readonly Choice[] {
+  return qualities
+    .filter((quality) => of.includes(quality))
+    .sort(by(of))
+    .map((quality) => [`arpeggio-${quality}`, `${listed(chordNames[quality])} arpeggio`]);
+}
+
+const ofScales: Choices = inGroups(
   scales.filter((scale) => usualScales.includes(scale)).sort(by(usualScales)),
   scales.filter((scale) => !usualScales.includes(scale)),
   (scale) => [scale, scaleNames[scale]],
   (scale) => (modes.includes(scale) ? 'Modes' : 'Other scales'),
   ['Modes', 'Other scales'],
 );
+
+export const scaleChoices: Choices = { ...ofScales, groups: [...ofScales.groups, arpeggios] };
 
 function inGroups<T extends string>(
   usual: readonly T[],

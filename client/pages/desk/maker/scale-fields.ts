@@ -1,6 +1,6 @@
 import { html, type TemplateResult } from 'lit';
 import type { Finger, ScaleOrder } from '../../../../shared/exercise/exercise.ts';
-import { choiceField } from './choice-field.ts';
+import { choiceField, type Choice } from './choice-field.ts';
 import type { Draft } from './draft.ts';
 import { fingers, orderWords } from './words.ts';
 
@@ -23,10 +23,31 @@ export function scaleFields(draft: Draft, change: (change: Partial<Draft>) => vo
     draft.order ?? '',
     (value) => change({ order: value === '' ? null : (value as ScaleOrder) }),
   )}
-  ${choiceField(
-    'Finger on the root',
-    { choices: fingers.map((finger) => [String(finger), String(finger)]) },
-    String(draft.rootFinger),
-    (value) => change({ rootFinger: Number(value) as Finger }),
-  )}`;
+  ${choiceField('How it lies', { choices: layouts }, layoutOf(draft), (value) => change(layoutFields(value)))}`;
+}
+
+const countWords = { 2: 'two', 3: 'three' } as const;
+const places = ['first', 'second', 'third'];
+
+/** A position by the finger on the root, or a number of notes on every string by where the root comes among them. */
+const layouts: readonly Choice[] = [
+  ...fingers.map(
+    (finger) => [`hand ${String(finger)}`, `one position, root under finger ${String(finger)}`] as const,
+  ),
+  ...([2, 3] as const).flatMap((notes) =>
+    Array.from({ length: notes }, (_, index): Choice => {
+      const words = `${countWords[notes]} notes a string, the root ${places[index] ?? ''}`;
+      return [`${String(notes)} ${String(index + 1)}`, words];
+    }),
+  ),
+];
+
+function layoutOf({ perString, rootFinger }: Draft): string {
+  return perString ? `${String(perString.notes)} ${String(perString.rootAt)}` : `hand ${String(rootFinger)}`;
+}
+
+function layoutFields(layout: string): Partial<Draft> {
+  const [kind, at] = layout.split(' ');
+  if (kind === 'hand') return { perString: null, rootFinger: Number(at) as Finger };
+  return { perString: { notes: kind === '2' ? 2 : 3, rootAt: Number(at) }, coverage: 'every-pitch' };
 }

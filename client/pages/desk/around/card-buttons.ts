@@ -1,0 +1,45 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { Chart } from '../../../../shared/exercise/chart.ts';
+import type { Exercise } from '../../../../shared/exercise/exercise.ts';
+import type { Ways } from './events.ts';
+
+/** What can be done with one card. */
+export function cardButtons(exercise: Exercise, name: string, { ask, show, take }: Ways): TemplateResult {
+  const button = (words: string, act: () => void) =>
+    html`<button type="button" aria-label=${`${words}: ${name}`} @click=${act}>${words}</button>`;
+  return html`<div class="buttons">
+    ${ask ? button('Ask', () => ask(exercise)) : nothing}
+    ${show ? button('Show', () => show([exercise])) : nothing}
+    ${take ? button('Into the plan', () => take([exercise], name)) : nothing}
+  </div>`;
+}
+
+/** What can be done with several charts; `name` goes on after the buttons' own words, the first is filled where it is the next step. */
+export function walkButtons(
+  name: string,
+  show: (() => void) | null,
+  take: (() => void) | null,
+  filled = false,
+): TemplateResult {
+  const filledIf = (isFirst: boolean) => (filled && isFirst ? 'primary' : '');
+  return html`<div class="buttons">
+    ${show ? html`<button type="button" class=${filledIf(true)} @click=${show}>Show ${name}</button>` : nothing}
+    ${
+      take
+        ? html`<button
+            type="button"
+            class=${filledIf(show === null)}
+            aria-label=${`Into the plan: ${name}`}
+            @click=${take}
+          >
+            Into the plan
+          </button>`
+        : nothing
+    }
+  </div>`;
+}
+
+/** The charts that can be asked: all but a map. */
+export function exercisesOf(charts: readonly Chart[]): readonly Exercise[] {
+  return charts.flatMap((chart) => (chart.kind === 'map' ? [] : [chart]));
+}

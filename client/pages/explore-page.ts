@@ -1,0 +1,4 @@
+import './explore/explore.ts';
+import { stayOffline } from './explore/offline.ts';
+
+void stayOffline();
