@@ -121,12 +121,21 @@ function problemOfBuild(exercise: BuildExercise, instrument: Instrument): string
     : undefined;
 }
 
-function problemOfScale({ root, scale, coverage, strictness, perString }: ScaleExercise): string | undefined {
+function problemOfScale({
+  root,
+  scale,
+  coverage,
+  strictness,
+  perString,
+  oneString,
+}: ScaleExercise): string | undefined {
   if (!notesOn(root, toneDegrees(scale))) return 'This root would need a triple accidental. Respell it.';
   if (perString && (coverage !== 'every-pitch' || (strictness !== 'place' && strictness !== 'string')))
     return 'A fixed number of notes on every string needs a root on one string, and every note of it.';
   if (perString && perString.rootAt > perString.notes)
     return `With ${numberText(perString.notes)} notes on a string the root can’t be number ${String(perString.rootAt)}.`;
+  if (oneString && (perString || coverage !== 'every-pitch' || strictness !== 'range'))
+    return 'Along one string needs a fret range, and every note of it there.';
   return coverage === 'every-pitch' && strictness === 'anywhere'
     ? 'Say on which string the root lies, or ask for every note name once.'
     : undefined;

@@ -93,6 +93,8 @@ export interface ScaleExercise extends Task, Extras {
   readonly order?: ScaleOrder;
   /** So many notes on every string, of which the root is a given one on its own; a position of the hand without it. */
   readonly perString?: PatternChoice;
+  /** Along the root string alone, through the range. */
+  readonly oneString?: true;
   /** Finger on the root, which fixes a position: the hand's four frets start `rootFinger − 1` below the root. */
   readonly rootFinger: Finger;
 }

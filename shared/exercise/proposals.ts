@@ -1,7 +1,14 @@
-import { samePlace, type Instrument, type Place } from '../theory/fretboard.ts';
+import {
+  isOnNeck,
+  pitchClassAt,
+  samePlace,
+  type Fret,
+  type Instrument,
+  type Place,
+} from '../theory/fretboard.ts';
 import { liesFrom, type Lies } from '../theory/lies.ts';
 import { patternsFrom } from '../theory/patterns.ts';
-import type { NoteName } from '../theory/pitch.ts';
+import { octave, pitchClassOf, type NoteName } from '../theory/pitch.ts';
 import { voicingsOf } from '../theory/playable.ts';
 import { positionsFrom } from '../theory/positions.ts';
 import type { ShapeNote } from '../theory/shape.ts';
@@ -44,6 +51,8 @@ const mostVoicings = 3;
  * where the place doesn't sound the root: `proposalsFrom(rootAt, { kind: 'chord', quality: 'minor' })`.
  */
 export function proposalsFrom(at: RootAt, wish: Wish): readonly Proposal[] {
+  if (!isOnNeck(at.instrument, at.place) || pitchClassAt(at.instrument, at.place) !== pitchClassOf(at.root))
+    return [];
   const found = wish.kind === 'chord' ? chordProposals(at, wish.quality) : scaleProposals(at, wish.tones);
   const order: readonly Lies[] = ['towards-nut', 'around', 'towards-bridge'];
   return found
@@ -107,7 +116,20 @@ function scaleProposals(at: RootAt, tones: ToneSetId): readonly Proposal[] {
             lies: liesFrom(place, placesOf(notes)),
             exercise: played(at, tones, { perString: { notes: perString, rootAt }, rootFinger: 1 }),
           }));
-  return [...positions, ...patterns];
+  return [...positions, ...patterns, along(at, tones)];
+}
+
+/** In the octave of the neck that holds the root, both its ends included. */
+function along(at: RootAt, tones: ToneSetId): Proposal {
+  const { string, fret } = at.place;
+  const low = octave * Math.max(0, Math.ceil(fret / octave) - 1);
+  const range = { low: low as Fret, high: Math.min(at.instrument.fretCount, low + octave) as Fret };
+  const whole = played(at, tones, { rootFinger: 1 });
+  return {
+    name: `Along string ${String(string)}`,
+    lies: 'around',
+    exercise: { ...whole, strictness: 'range', range, oneString: true },
+  };
 }
 
 /** Two for a pentatonic, three for seven tones and their like (common practice); an arpeggio has no such pattern. */

@@ -1,4 +1,5 @@
 import { chordSounds } from '../theory/chord-rule.ts';
+import { isStacked, type StackedFamily } from '../theory/families.ts';
 import { distinct, holds, midiAt, pitchClassAt, type Place } from '../theory/fretboard.ts';
 import { pitchClassOn, type Degree } from '../theory/interval.ts';
 import { pitchClassOf, type PitchClass } from '../theory/pitch.ts';
@@ -99,15 +100,23 @@ function isChord(exercise: BuildExercise, places: readonly Place[]): boolean {
   const sounding = degreesIn(exercise, places);
   if (!sounding) return false;
   if (strictness === 'range' && !places.every((spot) => isInRange(range, spot))) return false;
-  if (voicing.kind === 'form' || voicing.kind === 'family') {
-    const isFull = voicing.kind === 'family' || voicing.full;
-    return targetsOf(exercise).some((target) => isForm(target, places, isFull));
-  }
-  if (!isSounding(exercise, places, sounding) || !hasRoot(exercise, places)) return false;
-  if (voicing.kind === 'any') return true;
-  return (
-    places.length === voicing.strings.length && places.every((spot) => voicing.strings.includes(spot.string))
-  );
+  if (voicing.kind === 'form')
+    return targetsOf(exercise).some((target) => isForm(target, places, voicing.full));
+  const isChosen =
+    voicing.kind === 'any' ||
+    (places.length === voicing.strings.length &&
+      places.every((spot) => voicing.strings.includes(spot.string)));
+  if (!isChosen || !isSounding(exercise, places, sounding) || !hasRoot(exercise, places)) return false;
+  return voicing.kind !== 'family' || isFamily(exercise, voicing.family, places);
+}
+
+/** The words say how it is stacked, and not how wide the hand is: what sounds decides. */
+function isFamily(exercise: BuildExercise, family: StackedFamily, places: readonly Place[]): boolean {
+  const instrument = instrumentOf(exercise);
+  const fromLow = places.toSorted((a, b) => midiAt(instrument, a) - midiAt(instrument, b));
+  const pitches = fromLow.map((spot) => midiAt(instrument, spot));
+  const degrees = fromLow.flatMap((spot) => toneAt(exercise, spot) ?? []);
+  return isStacked(family, exercise.quality, degrees, pitches);
 }
 
 /** Whether what sounds is the chord (SPEC CHORD), over the bass that was asked for. */

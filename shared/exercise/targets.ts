@@ -98,7 +98,7 @@ export function tonesNeeded(exercise: BuildExercise): readonly Degree[] {
 }
 
 function scaleTargets(exercise: ScaleExercise): readonly Target[] {
-  const { root, scale, rootFinger, perString, strictness, range, coverage } = exercise;
+  const { root, rootString, scale, rootFinger, perString, oneString, strictness, range, coverage } = exercise;
   const instrument = instrumentOf(exercise);
   // Where strings lie far apart a position may lack a tone.
   const needed = coverage === 'every-tone' ? toneDegrees(scale) : [];
@@ -109,7 +109,9 @@ function scaleTargets(exercise: ScaleExercise): readonly Target[] {
       (spot) => patternAt(instrument, root, scale, spot, perString) ?? [],
     );
   if (strictness === 'range' && range) {
-    const notes: readonly ShapeNote[] = scalePlaces(instrument, root, scale, range);
+    const notes = scalePlaces(instrument, root, scale, range).filter(
+      ({ place }) => !oneString || place.string === rootString,
+    );
     return notes.length > 0 && isWhole(notes) ? [{ notes, accepted: notes.map((note) => note.place) }] : [];
   }
   const fingers = coverage === 'every-pitch' ? [rootFinger] : [rootFinger, 1, 2, 4];

@@ -28,7 +28,7 @@ export interface JoinWalk {
 export function joinWalk(at: RootAt, tones: ToneSetId): JoinWalk | undefined {
   const [first, second] = positionsFrom(at.instrument, at.root, tones, at.place);
   const [one, other] = proposalsFrom(at, { kind: 'scale', tones }).flatMap(({ exercise }) =>
-    exercise.kind === 'scale' && !exercise.perString ? [exercise] : [],
+    exercise.kind === 'scale' && exercise.strictness === 'place' && !exercise.perString ? [exercise] : [],
   );
   if (!first || !second || !one || !other) return undefined;
   const frets = [...first.notes, ...second.notes].map(({ place }) => place.fret);

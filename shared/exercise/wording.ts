@@ -223,10 +223,12 @@ function optionalText({ voicing, quality, rootString }: BuildExercise): string {
 
 function scaleDetail(exercise: ScaleExercise): string {
   const where = whereOf(exercise);
-  const { strictness, coverage, rootFinger, perString } = exercise;
+  const { strictness, range, rootString, coverage, rootFinger, perString, oneString } = exercise;
   const extras = orderText(exercise) + extrasText(exercise);
   if (coverage === 'every-tone')
     return `${isRootBound(exercise) ? `A root ${where}` : capital(where)}. Each note name at least once.${extras}`;
+  if (oneString && range)
+    return `On string ${String(rootString)} alone, ${rangeText(range)}. Every note of it there.${extras}`;
   if (strictness === 'range') return `${capital(where)}. Every note of it there.${extras}`;
   if (perString) {
     const count = numberText(perString.notes);

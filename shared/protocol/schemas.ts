@@ -157,6 +157,7 @@ export const exerciseSchema: v.GenericSchema<unknown, Exercise> = v.variant('kin
     ...taskEntries,
     ...extraEntries,
     scale: toneSetSchema,
+    oneString: v.exactOptional(v.literal(true)),
     perString: v.exactOptional(
       v.strictObject({ notes: v.picklist([2, 3, 4]), rootAt: v.picklist([1, 2, 3, 4]) }),
     ),

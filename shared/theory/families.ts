@@ -131,6 +131,24 @@ export function stackAt(
   }));
 }
 
+/**
+ * Whether what sounds is the family, lowest pitch first, whichever string has which voice and however wide the hand:
+ * `isStacked('triad', 'major', ['3', '5', '1'], [59, 62, 67])`. A shell may have its upper tones an octave up.
+ */
+export function isStacked(
+  family: StackedFamily,
+  quality: ChordQuality,
+  degrees: readonly Degree[],
+  pitches: readonly number[],
+): boolean {
+  return voicingsOf(family, quality).some(
+    (voices) =>
+      voices.join() === degrees.join() &&
+      (family === 'shell' ||
+        heightsOf(voices).every((height, voice) => height === (pitches[voice] ?? 0) - (pitches[0] ?? 0))),
+  );
+}
+
 /** Semitones of each voice above the lowest. */
 function heightsOf(degrees: readonly Degree[]): readonly number[] {
   let height = 0;

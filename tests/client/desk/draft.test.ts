@@ -216,6 +216,33 @@ describe('on every instrument', () => {
       expect(problemOf(changed(firstDraft(instrument), { kind })), kind).toBeNull();
   });
 
+  test('what is played along one string, or with so many notes on each, goes by where that can be asked', () => {
+    const along = changed(changed(first, { kind: 'scale' }), { oneString: true });
+    expect([along.strictness, problemOf(along)]).toEqual(['range', null]);
+    expect(changed(along, { strictness: 'string' }).oneString).toBe(false);
+    const many = changed(changed(changed(first, { kind: 'scale' }), { strictness: 'range' }), {
+      perString: { notes: 2, rootAt: 1 },
+    });
+    expect([many.strictness, problemOf(many)]).toEqual(['string', null]);
+    expect(changed(many, { coverage: 'every-tone' }).perString).toBeNull();
+  });
+
+  test('a way of stacking stays with another chord where it fits, and gives way where it does not', () => {
+    const strings = [5, 4, 3, 2] as StringNumber[];
+    const drop2 = changed(changed(first, { kind: 'build', quality: 'm7' }), {
+      voicing: 'family',
+      family: 'drop-2',
+      strings,
+    });
+    expect(problemOf(drop2)).toBeNull();
+    expect(changed(drop2, { quality: 'maj7' })).toMatchObject({
+      voicing: 'family',
+      family: 'drop-2',
+      strings,
+    });
+    expect(changed(drop2, { quality: 'minor' }).voicing).toBe('form');
+  });
+
   test('each scale comes up askable for every root on string 2', () => {
     const refused = usualRoots.flatMap((root) =>
       (Object.keys(scaleTable) as ScaleId[]).flatMap((scale) => {
@@ -276,6 +303,24 @@ describe('an exercise that is changed', () => {
       'a scale in order on another instrument',
       exerciseOf(
         changed(changed(firstDraft('bass-4'), { kind: 'scale', order: 'up-and-down' }), { marksRoot: true }),
+      ),
+    ],
+    [
+      'three notes a string',
+      exerciseOf(
+        changed(changed(first, { kind: 'scale' }), { perString: { notes: 3, rootAt: 2 }, scale: 'dorian' }),
+      ),
+    ],
+    ['a scale along one string', exerciseOf(changed(changed(first, { kind: 'scale' }), { oneString: true }))],
+    ['an arpeggio', exerciseOf(changed(changed(first, { kind: 'scale' }), { scale: 'arpeggio-m7' }))],
+    [
+      'a drop-2 voicing',
+      exerciseOf(
+        changed(changed(first, { kind: 'build', quality: 'm7' }), {
+          voicing: 'family',
+          family: 'drop-2',
+          strings: [5, 4, 3, 2] as StringNumber[],
+        }),
       ),
     ],
     ['a scale', exerciseOf(changed(changed(first, { kind: 'scale' }), { scale: 'major', rootFinger: 3 }))],

@@ -227,6 +227,51 @@ describe('JUDGE-9: exactly these strings, this way of stacking', () => {
     expect(judge(c, { places: places([4, 10], [2, 6], [1, 13]) }).kind).not.toBe('right');
   });
 
+  // Computed from the tuning, as each sounds from below: B D G · F♯ B D G, which is B D F♯ G with its second voice from
+  // above an octave down · G B♭ F♯ · G B F.
+  test.each<[string, BuildExercise, readonly (readonly [number, number])[]]>([
+    [
+      'strings that cross',
+      family('G', 'major', 'triad', [3, 2, 1]),
+      [
+        [3, 7],
+        [2, 0],
+        [1, 3],
+      ],
+    ],
+    [
+      'strings that cross, in four voices',
+      family('G', 'maj7', 'drop-2', [4, 3, 2, 1]),
+      [
+        [4, 4],
+        [3, 7],
+        [2, 0],
+        [1, 3],
+      ],
+    ],
+    [
+      'a fret wider than a shape that is shown',
+      family('G', 'mmaj7', 'shell', [3, 2, 1]),
+      [
+        [3, 12],
+        [2, 19],
+        [1, 18],
+      ],
+    ],
+    [
+      'a shell with its seventh an octave up',
+      family('G', '7', 'shell', [3, 2, 1]),
+      [
+        [3, 0],
+        [2, 0],
+        [1, 13],
+      ],
+    ],
+  ])('JUDGE-4: the words say nothing of %s', (_name, asked, given) => {
+    const rootString = strings(asked.quality === 'major' || asked.quality === 'maj7' ? 1 : 3)[0];
+    expect(judge({ ...asked, rootString }, { places: places(...given) }).kind).toBe('right');
+  });
+
   test('with a range all of it lies there', () => {
     const inRange = family('E', 'minor', 'triad', [4, 3, 2], { strictness: 'range', range: range(3, 6) });
     expect(checkExercise(inRange).ok).toBe(true);

@@ -32,7 +32,8 @@ describe.each(necks.map((id) => [id]))('%s, every wish from every place of A♭'
       const places = keyPlaces(one.exercise);
       expect([one.name, judge(one.exercise, { places }).kind]).toEqual([one.name, 'right']);
       expect(holds(places, at.place)).toBe(true);
-      expect(one.exercise).toMatchObject({ strictness: 'place', rootString: at.place.string });
+      const strictness = one.name.startsWith('Along') ? 'range' : 'place';
+      expect(one.exercise).toMatchObject({ strictness, rootString: at.place.string });
     }
   });
 
@@ -122,6 +123,25 @@ describe('PROPOSAL-3: what is proposed', () => {
   test('a seventh chord as a shell, in drop-2 and in drop-3', () => {
     const a = names(at(6, 5, 'A'), { kind: 'chord', quality: 'maj7' }).join(', ');
     for (const family of ['E form', 'Shell', 'Drop-2 voicing', 'Drop-3 voicing']) expect(a).toContain(family);
+  });
+
+  test('a scale along the root’s string alone, where a note of another string is wrong', () => {
+    const along = known(
+      proposalsFrom(at(2, 10, 'A'), { kind: 'scale', tones: 'minor-pentatonic' }).find(
+        ({ name }) => name === 'Along string 2',
+      ),
+      'along',
+    );
+    // A C D E G on string 2 (open B), frets 0 to 12 (computed).
+    const frets = [1, 3, 5, 8, 10];
+    const places = frets.map((fret) => place(2, fret));
+    expect(keyPlaces(along.exercise)).toEqual(places);
+    expect(wordingOf(along.exercise, 'english').detail).toBe(
+      'On string 2 alone, frets 0 to 12. Every note of it there.',
+    );
+    expect(judge(along.exercise, { places }).kind).toBe('right');
+    expect(judge(along.exercise, { places: [...places, place(3, 5)] }).kind).not.toBe('right');
+    expect(judge(along.exercise, { places: places.slice(1) }).kind).not.toBe('right');
   });
 
   test.each([

@@ -85,7 +85,7 @@ export function onEveryString({ instrument, root, wish }: AskOf<'every-string'>)
 
 /** What a teacher would show first: a form, or a position of the hand. */
 function isUsual({ exercise }: Proposal): boolean {
-  if (exercise.kind === 'scale') return exercise.perString === undefined;
+  if (exercise.kind === 'scale') return exercise.strictness === 'place' && exercise.perString === undefined;
   return exercise.kind === 'build' && exercise.voicing.kind === 'form';
 }
 

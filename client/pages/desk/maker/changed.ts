@@ -66,6 +66,9 @@ export function changed(draft: Draft, change: Partial<Draft>): Draft {
     next = { ...next, strictness: change.kind === 'find' ? 'string' : 'place' };
   if (change.scale !== undefined && change.scale !== draft.scale)
     next = { ...next, rootFinger: usualFinger(change.scale) };
+  if (change.oneString) next = { ...next, strictness: 'range' };
+  else if (next.oneString && (next.coverage === 'every-tone' || next.strictness !== 'range'))
+    next = { ...next, oneString: false };
   if (change.perString && next.strictness !== 'place') next = { ...next, strictness: 'string' };
   else if (next.perString && (next.coverage === 'every-tone' || hasNoRootString(next)))
     next = { ...next, perString: null };
@@ -89,7 +92,7 @@ export function onInstrument(draft: Draft, instrument: InstrumentId): Draft {
 function movesPlace(change: Partial<Draft>): boolean {
   if (change.rootFret !== undefined) return false;
   const { kind, instrument, root, rootString, strictness, quality, bass } = change;
-  const { voicing, form, scale, perString, rootFinger } = change;
+  const { voicing, form, scale, perString, oneString, rootFinger } = change;
   return [
     kind,
     instrument,
@@ -102,6 +105,7 @@ function movesPlace(change: Partial<Draft>): boolean {
     form,
     scale,
     perString,
+    oneString,
     rootFinger,
   ].some((field) => field !== undefined);
 }

@@ -51,9 +51,9 @@ export function draftOf(exercise: Exercise, seconds: number | null): Draft {
       };
     }
     case 'scale': {
-      const { scale, coverage, rootFinger, perString = null, order = null } = exercise;
+      const { scale, coverage, rootFinger, perString = null, oneString = false, order = null } = exercise;
       const { marksRoot = false, asksFinger = false } = exercise;
-      return { ...placed, scale, coverage, rootFinger, perString, order, marksRoot, asksFinger };
+      return { ...placed, scale, coverage, rootFinger, perString, oneString, order, marksRoot, asksFinger };
     }
   }
 }

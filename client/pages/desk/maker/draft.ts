@@ -61,6 +61,8 @@ export interface Draft {
   readonly scale: ToneSetId;
   /** So many notes on every string, instead of a position of the hand. */
   readonly perString: PatternChoice | null;
+  /** Along the root string alone. */
+  readonly oneString: boolean;
   readonly coverage: ScaleExercise['coverage'];
   readonly order: ScaleOrder | null;
   readonly rootFinger: Finger;
@@ -102,6 +104,7 @@ export function firstDraft(instrument: InstrumentId): Draft {
     strings: [3, 2, 1] as StringNumber[],
     scale: 'minor-pentatonic',
     perString: null,
+    oneString: false,
     coverage: 'every-pitch',
     order: null,
     rootFinger: 1,
@@ -144,6 +147,7 @@ export function exerciseOf(draft: Draft): Exercise {
         ...extrasOf(draft),
         scale: draft.scale,
         ...(draft.perString ? { perString: draft.perString } : {}),
+        ...(draft.oneString ? { oneString: true } : {}),
         coverage: draft.coverage,
         ...(draft.order ? { order: draft.order } : {}),
         rootFinger: draft.rootFinger,

@@ -40,14 +40,22 @@ const layouts: readonly Choice[] = [
       return [`${String(notes)} ${String(index + 1)}`, words];
     }),
   ),
+  ['along', 'along the root string'],
 ];
 
-function layoutOf({ perString, rootFinger }: Draft): string {
+function layoutOf({ perString, oneString, rootFinger }: Draft): string {
+  if (oneString) return 'along';
   return perString ? `${String(perString.notes)} ${String(perString.rootAt)}` : `hand ${String(rootFinger)}`;
 }
 
 function layoutFields(layout: string): Partial<Draft> {
   const [kind, at] = layout.split(' ');
-  if (kind === 'hand') return { perString: null, rootFinger: Number(at) as Finger };
-  return { perString: { notes: kind === '2' ? 2 : 3, rootAt: Number(at) }, coverage: 'every-pitch' };
+  const whole = { perString: null, oneString: false };
+  if (kind === 'along') return { ...whole, oneString: true, coverage: 'every-pitch' };
+  if (kind === 'hand') return { ...whole, rootFinger: Number(at) as Finger };
+  return {
+    ...whole,
+    perString: { notes: kind === '2' ? 2 : 3, rootAt: Number(at) },
+    coverage: 'every-pitch',
+  };
 }
