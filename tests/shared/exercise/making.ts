@@ -153,10 +153,10 @@ export function slipsOf(exercise: Exercise, key: readonly KeyNote[]): readonly M
     { cause: 'next-string', places: right.map((spot) => place(spot.string - 1, spot.fret)) },
   ];
   if (!isFind) {
-    // A chord without a third or a perfect fifth has no relative.
+    // A chord without a third or a perfect fifth has no relative, and that of a mode lies elsewhere.
     const hasMinorThird = key.some((one) => one.degree === 'b3');
     if (
-      exercise.kind === 'scale' ||
+      (exercise.kind === 'scale' && !['dorian', 'mixolydian'].includes(exercise.scale)) ||
       (exercise.kind === 'build' &&
         !['dim', 'aug', '5', 'sus2', 'sus4', '7sus4', 'm7b5', 'dim7'].includes(exercise.quality))
     )

@@ -193,6 +193,34 @@ describe('MSG-1…3: what a Stand says, and what the class hears', () => {
       ],
     ],
     [build('E', 'minor'), places([3, 4], [2, 5], [1, 3]), ['All three are right', 'E minor.', '']],
+    // On the strings asked for: they are no other ones.
+    [
+      build('A', 'm7', {
+        rootString: strings(6)[0],
+        voicing: { kind: 'family', family: 'drop-3', strings: strings(6, 4, 3, 2) },
+      }),
+      places([6, 5], [4, 5], [3, 5], [2, 8]),
+      [
+        'The right notes, another form',
+        'The notes are Am7, stacked in another way.',
+        'Try string 2, fret 5.',
+      ],
+    ],
+    // Three frets along one string some notes stand for others that are there: no root was marked.
+    [
+      {
+        ...scale('C', 'arpeggio-m7', 1, 1),
+        strictness: 'range',
+        range: range(0, 12),
+        oneString: true,
+      },
+      places([2, 4], [2, 7], [2, 11], [2, 14]),
+      [
+        'The relative’s root',
+        'The pattern is right, three frets from its root: this belongs to the relative major.',
+        'Add string 2, fret 1.',
+      ],
+    ],
     [
       build('E', 'minor'),
       places([3, 5], [2, 6], [1, 4]),

@@ -8,6 +8,7 @@ import { known } from '../../../shared/lib/assert.ts';
 import { fingeringsOf } from '../../../shared/theory/fingering.ts';
 import { holds, place, samePlace } from '../../../shared/theory/fretboard.ts';
 import { midiOf } from '../../../shared/theory/pitch.ts';
+import { toneDegrees } from '../../../shared/theory/tone-sets.ts';
 import { note } from './making.ts';
 import { arpeggioWishes, everyWish, keyPlaces, neck, necks, proposedOn, written } from './proposed.ts';
 
@@ -123,6 +124,21 @@ describe('PROPOSAL-3: what is proposed', () => {
   test('a seventh chord as a shell, in drop-2 and in drop-3', () => {
     const a = names(at(6, 5, 'A'), { kind: 'chord', quality: 'maj7' }).join(', ');
     for (const family of ['E form', 'Shell', 'Drop-2 voicing', 'Drop-3 voicing']) expect(a).toContain(family);
+  });
+
+  test('along a string there is every tone, where the neck ends too', () => {
+    for (const id of ['guitar', 'ukulele'])
+      for (const { wish, proposals } of proposedOn(id, 'C'))
+        for (const { name, exercise } of proposals) {
+          if (!name.startsWith('Along') || wish.kind !== 'scale') continue;
+          const degrees = new Set(answerKey(exercise).map(({ degree }) => degree));
+          expect([id, wish.tones, exercise.range, degrees.size]).toEqual([
+            id,
+            wish.tones,
+            exercise.range,
+            toneDegrees(wish.tones).length,
+          ]);
+        }
   });
 
   test('a scale along the root’s string alone, where a note of another string is wrong', () => {

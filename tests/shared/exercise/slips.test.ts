@@ -278,6 +278,18 @@ describe('SLIP-1: the whole answer has one cause', () => {
     expect(judge(exercise, { places: given })).toMatchObject({ kind: 'slip', cause });
   });
 
+  // The relative of D dorian, C major, isn't three frets away (common practice).
+  test('a mode has no relative three frets away', () => {
+    const dorian = scale('D', 'dorian', 1, 3);
+    const right = answerKey(dorian).map((one) => one.place);
+    const high = right.map((spot) => place(spot.string, spot.fret + 3));
+    expect(judge(dorian, { places: high })).toMatchObject({ kind: 'slip', cause: 'other-place' });
+    const marked = { ...dorian, marksRoot: true };
+    const third = place(2, 6);
+    expect(right).toContainEqual(third);
+    expect(judge(marked, { places: right, root: third })).toMatchObject({ cause: 'wrong-root-mark' });
+  });
+
   test('SLIP-2: two causes that explain it equally well', () => {
     // Root on string 1 fret 8: C minor is 8-8-8 on strings 3-2-1; 9-8-8 is the major third and the short step too.
     const exercise = build('C', 'minor', {

@@ -74,6 +74,14 @@ describe('PROGRESSION-1: numerals, names, and both', () => {
     ['I/E  IV  V/B', 'C major', 'C/E F G/B'],
     ['C / G  F/A', 'C major', 'C/G F/A'],
     ['C6/9 I6/9 C6/9/E', 'C major', 'C6/9 C6/9 C6/9/E'],
+    // The third written out, whatever the case.
+    ['IIm7 V7 Ima7', 'C major', 'Dm7 G7 Cmaj7'],
+    ['VIm iim7 V7 I-6', 'C major', 'Am Dm7 G7 Cm6'],
+    ['viidim7 #IVdim7 iimin7b5', 'C major', 'Bdim7 F♯dim7 Dm7♭5'],
+    ['VIIdim7 Im', 'A minor', 'G♯dim7 Am'],
+    // Signs that look alike: a minus, a hyphen that breaks no line, an increment for a delta.
+    ['vi−ii‑V−I', 'C major', 'Am Dm G C'],
+    ['C∆7 CMaj7 Cma7 CmMaj7 C-7b5', 'C major', 'Cmaj7 Cmaj7 Cmaj7 Cm(maj7) Cm7♭5'],
   ])('%s in %s is %s', (text, key, chords) => {
     expect(read(text, key)).toBe(chords);
   });
@@ -108,6 +116,7 @@ describe('PROGRESSION-1: numerals, names, and both', () => {
     ['solfege', 're m7 sol 7 do maj7', 'Dm7 G7 Cmaj7'],
     ['solfege', 'rem7-sol7-do', 'Dm7 G7 C'],
     ['solfege', 'si♭ I/mi', 'B♭ C/E'],
+    ['solfege', 'ré m7 RÉ7/fa#', 'Dm7 D7/F♯'],
     // The longest name there is.
     ['solfege', 'sol## m(maj7)♭5/sol##', 'G𝄪m(maj7)♭5/G𝄪'],
   ])('%s names: %s', (naming, text, chords) => {
@@ -144,6 +153,7 @@ describe('PROGRESSION-2: numerals that lead to another chord', () => {
     ['V7/vii°', 'vii° is neither a major nor a minor chord'],
     ['IV/V', 'only V and vii° lead to another chord'],
     ['VI/V', 'only V and vii° lead to another chord'],
+    ['Vm7/IV', 'only V and vii° lead to another chord'],
     ['V/IX', 'IX'],
     ['V/V/V', 'no chord known'],
   ])('%s is refused', (text, why) => {
