@@ -7,9 +7,10 @@ import tseslint from 'typescript-eslint';
  */
 const packages = '^[a-z@]';
 const rooms = [
-  { room: 'shared/lib', never: [packages, '/(theory|exercise|protocol)/'] },
-  { room: 'shared/theory', never: [packages, '/(exercise|protocol)/'] },
-  { room: 'shared/exercise', never: [packages, '/protocol/'] },
+  { room: 'shared/lib', never: [packages, '/(theory|exercise|plans|protocol)/'] },
+  { room: 'shared/theory', never: [packages, '/(exercise|plans|protocol)/'] },
+  { room: 'shared/exercise', never: [packages, '/(protocol|plans)/'] },
+  { room: 'shared/plans', never: [packages, '/protocol/'] },
   { room: 'shared/protocol', never: ['^(?!valibot$)[a-z@]'] },
   { room: 'server/classroom', never: [packages, '/(live|store|sockets|routes)/'] },
   {

@@ -21,7 +21,7 @@ export class Legend extends LitElement {
       display: flex;
       flex-wrap: wrap;
       gap: 0.4em 1.2em;
-      justify-content: center;
+      justify-content: var(--legend-from, center);
       list-style: none;
       margin: 0;
       padding: 0;

@@ -17,6 +17,8 @@ export type SignName =
   | 'ring'
   | 'circle'
   | 'digit'
+  | 'dot'
+  | 'dashes'
   | 'visits'
   | 'placed'
   | 'sent'
@@ -43,6 +45,8 @@ const signs: Readonly<Record<SignName, SVGTemplateResult>> = {
   ring: svg`<path d="M12 4.2a7.8 7.8 0 1 0 0 15.6 7.8 7.8 0 0 0 0-15.6zm0 2.5a5.3 5.3 0 1 1 0 10.6 5.3 5.3 0 0 1 0-10.6z" />`,
   circle: svg`<path d="M12 4.2a7.8 7.8 0 1 0 0 15.6 7.8 7.8 0 0 0 0-15.6zm0 1.5a6.3 6.3 0 1 1 0 12.6 6.3 6.3 0 0 1 0-12.6z" />`,
   digit: svg`<text x="12" y="17.4" font-size="15" font-weight="700" text-anchor="middle">4</text>`,
+  dot: svg`<circle cx="12" cy="12" r="3" />`,
+  dashes: svg`<circle cx="12" cy="12" r="7.2" fill="none" stroke="currentColor" stroke-width="1.6" stroke-dasharray="2.6 1.92" />`,
   visits: svg`<text x="12" y="18" font-size="17" font-weight="700" text-anchor="middle">2</text>`,
   placed: svg`<path d="M12 2.4a9.6 9.6 0 1 0 0 19.2 9.6 9.6 0 0 0 0-19.2zm0 1.6a8 8 0 1 1 0 16 8 8 0 0 1 0-16z" />`,
   sent: svg`<path d="M12 2.4a9.6 9.6 0 1 0 0 19.2 9.6 9.6 0 0 0 0-19.2zm0 3.2a6.4 6.4 0 1 1 0 12.8 6.4 6.4 0 0 1 0-12.8z" />

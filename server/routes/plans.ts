@@ -7,7 +7,7 @@ import { newId } from '../secrets.ts';
 import type { Store } from '../store/store.ts';
 import { needGroup, needTeacher, readBody, refuse } from './guard.ts';
 
-const planSchema = v.strictObject({
+export const planSchema = v.strictObject({
   title: textSchema(80),
   exercises: v.pipe(
     v.array(

@@ -6,6 +6,7 @@ import { say } from './messages.ts';
 import { nameForClass } from './name-slip-words.ts';
 import { namedText, rightName } from './name-words.ts';
 import { list, numberText, placeText, stringsText, uncapital } from './phrases.ts';
+import { isAllRight, isOnStrings } from './slip-details.ts';
 import { slipHeadings } from './slip-names.ts';
 import { mappedRoot } from './slip-places.ts';
 import { rightSentences, slipWords } from './slip-words.ts';
@@ -123,6 +124,7 @@ export function explainForClass(exercise: Exercise, verdict: SlipVerdict, naming
     case 'outside-range':
       return say('outside-class', slots);
     case 'wrong-form': {
+      if (isOnStrings(exercise, verdict)) return say('wrong-stack-class');
       const isForm = exercise.kind === 'build' && exercise.voicing.kind === 'form';
       return say(isForm ? 'wrong-form-class' : 'wrong-strings-class');
     }
@@ -150,10 +152,7 @@ export function explainForClass(exercise: Exercise, verdict: SlipVerdict, naming
       return say('low-string-map-class', { ...slots, string });
     }
     case 'relative-root':
-      return say(
-        verdict.corrections.length === 0 ? 'relative-root-mark-class' : 'relative-root-class',
-        slots,
-      );
+      return say(isAllRight(verdict) ? 'relative-root-mark-class' : 'relative-root-class', slots);
     case 'low-string-box':
     case 'letters-two-frets':
     case 'nut-as-one':

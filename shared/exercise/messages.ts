@@ -105,6 +105,8 @@ const sentences = {
   'wrong-strings': 'The notes are {subject}, on other strings.',
   'wrong-strings-try': 'Use strings {strings}.',
   'wrong-strings-class': 'the right notes, on other strings.',
+  'wrong-stack': 'The notes are {subject}, stacked in another way.',
+  'wrong-stack-class': 'the right notes, stacked in another way.',
   'wrong-bass': 'The chord is right. {Bass} should sound lowest.',
   'wrong-bass-try': 'Leave out what lies below {bass}, or find it lower.',
   'wrong-bass-class': 'the right chord, over another bass than {bass}.',

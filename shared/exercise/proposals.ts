@@ -116,20 +116,23 @@ function scaleProposals(at: RootAt, tones: ToneSetId): readonly Proposal[] {
             lies: liesFrom(place, placesOf(notes)),
             exercise: played(at, tones, { perString: { notes: perString, rootAt }, rootFinger: 1 }),
           }));
-  return [...positions, ...patterns, along(at, tones)];
+  return [...positions, ...patterns, ...along(at, tones)];
 }
 
-/** In the octave of the neck that holds the root, both its ends included. */
-function along(at: RootAt, tones: ToneSetId): Proposal {
+/** In the octave of the neck that holds the root, both its ends included; not where the neck ends in it. */
+function along(at: RootAt, tones: ToneSetId): readonly Proposal[] {
   const { string, fret } = at.place;
   const low = octave * Math.max(0, Math.ceil(fret / octave) - 1);
-  const range = { low: low as Fret, high: Math.min(at.instrument.fretCount, low + octave) as Fret };
+  const range = { low: low as Fret, high: (low + octave) as Fret };
+  if (range.high > at.instrument.fretCount) return [];
   const whole = played(at, tones, { rootFinger: 1 });
-  return {
-    name: `Along string ${String(string)}`,
-    lies: 'around',
-    exercise: { ...whole, strictness: 'range', range, oneString: true },
-  };
+  return [
+    {
+      name: `Along string ${String(string)}`,
+      lies: 'around',
+      exercise: { ...whole, strictness: 'range', range, oneString: true },
+    },
+  ];
 }
 
 /** Two for a pentatonic, three for seven tones and their like (common practice); an arpeggio has no such pattern. */

@@ -70,7 +70,7 @@ export function causeWords(slipped: Slipped): Words {
         tryThis: tryFirst,
       };
     case 'relative-root':
-      return verdict.corrections.length === 0
+      return isAllRight(verdict)
         ? words('relative-root-mark', 'root-mark-try')
         : { text: say('relative-root', { ...slots, shape: shapeWord(exercise) }), tryThis: tryFirst };
     case 'tuning-ignored':
@@ -90,6 +90,7 @@ export function causeWords(slipped: Slipped): Words {
     case 'outside-range':
       return outsideWords(slipped, words);
     case 'wrong-form':
+      if (isOnStrings(exercise, verdict)) return { text: say('wrong-stack', slots), tryThis: tryFirst };
       return exercise.kind === 'build' && exercise.voicing.kind !== 'form'
         ? words('wrong-strings', 'wrong-strings-try')
         : { text: say('wrong-form', slots), tryThis: tryFirst };
@@ -185,6 +186,18 @@ export function isWholeShift(exercise: Exercise, { marks, corrections }: SlipVer
   return targetsOf(exercise).some(({ accepted }) =>
     marks.every(({ place: spot }) => holds(accepted, place(spot.string, spot.fret + frets))),
   );
+}
+
+/** Whether every place is right, and only what was asked besides isn't. */
+export function isAllRight({ marks }: SlipVerdict): boolean {
+  return marks.every(({ right }) => right);
+}
+
+/** Whether the answer lies on exactly the strings that a stacked chord is asked on. */
+export function isOnStrings(exercise: Exercise, { marks }: SlipVerdict): boolean {
+  if (exercise.kind !== 'build' || exercise.voicing.kind !== 'family') return false;
+  const { strings } = exercise.voicing;
+  return marks.length === strings.length && marks.every(({ place: spot }) => strings.includes(spot.string));
 }
 
 export function direction({ corrections: [first] }: SlipVerdict): 'low' | 'high' {

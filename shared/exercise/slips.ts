@@ -10,7 +10,7 @@ import { arePlacesRight, isRootMarked } from './right.ts';
 import { nameSlip } from './name-slip.ts';
 import { isInOrder } from './order.ts';
 import { instrumentOf } from './roots.ts';
-import { isMinorLike } from './twins.ts';
+import { hasRelative, isMinorLike } from './twins.ts';
 import type { SlipCause, SlipVerdict, Verdict } from './verdict.ts';
 
 /** Explanations that differ by less explain equally well. */
@@ -60,7 +60,7 @@ function slipBesides(exercise: Exercise, answer: Answer): SlipVerdict {
 function rootMarkCause(exercise: Exercise, { root, places }: Answer): SlipCause {
   if ((exercise.kind !== 'build' && exercise.kind !== 'scale') || !root) return 'wrong-root-mark';
   if (!holds(places, root)) return 'wrong-root-mark';
-  return pitchClassAt(instrumentOf(exercise), root) === relativeOf(exercise)
+  return hasRelative(exercise) && pitchClassAt(instrumentOf(exercise), root) === relativeOf(exercise)
     ? 'relative-root'
     : 'wrong-root-mark';
 }

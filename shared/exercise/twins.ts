@@ -2,7 +2,7 @@ import { chordDegrees, scaleDegrees } from '../theory/chord.ts';
 import type { Degree } from '../theory/interval.ts';
 import { chordTable, type ChordQuality } from '../theory/tables/chords.ts';
 import type { ScaleId } from '../theory/tables/scales.ts';
-import { toneDegrees } from '../theory/tone-sets.ts';
+import { toneDegrees, type ToneSetId } from '../theory/tone-sets.ts';
 import type { BuildExercise, Exercise, ScaleExercise } from './exercise.ts';
 import type { SlipCause } from './verdict.ts';
 
@@ -17,8 +17,19 @@ const scalePairs: readonly (readonly [major: ScaleId, minor: ScaleId])[] = [
   ['major-blues', 'blues'],
 ];
 
-/** Whether what is asked has a relative: a third and a perfect fifth over its root. */
+/** The relative of a mode isn't three frets away: that of D dorian is C major. */
+const modes: ReadonlySet<ToneSetId> = new Set<ToneSetId>([
+  'dorian',
+  'phrygian',
+  'lydian',
+  'mixolydian',
+  'lydian-dominant',
+  'phrygian-dominant',
+]);
+
+/** Whether what is asked has a relative: a third and a perfect fifth over its root, and no mode. */
 export function hasRelative(exercise: BuildExercise | ScaleExercise): boolean {
+  if (exercise.kind === 'scale' && modes.has(exercise.scale)) return false;
   const degrees = exercise.kind === 'build' ? chordDegrees(exercise.quality) : toneDegrees(exercise.scale);
   return degrees.includes('5') && (degrees.includes('3') || degrees.includes('b3'));
 }

@@ -24,7 +24,7 @@ export function appliedChord(key: RomanKey, text: string): Result<NumberedChord,
     const plain = romanChord(key, text);
     return plain.ok ? success(numbered(key, plain.value)) : plain;
   }
-  if (!/^(V(?!I)|vii[°oø])/.test(upper))
+  if (!/^(V(?![Im-]|dim)|vii[°oø])/.test(upper))
     return failure('only V and vii° lead to another chord, and a bass is written as a note.');
   const target = romanChord(key, lower);
   if (!target.ok) return target;

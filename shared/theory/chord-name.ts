@@ -27,13 +27,17 @@ const otherWays: Readonly<Record<string, ChordQuality>> = {
   sus: 'sus4',
   '4': 'sus4',
   M7: 'maj7',
+  ma7: 'maj7',
+  Maj7: 'maj7',
   Δ: 'maj7',
   Δ7: 'maj7',
   j7: 'maj7',
   'maj#5': 'aug',
   'm#7': 'mmaj7',
   mM7: 'mmaj7',
+  mMaj7: 'mmaj7',
   '-maj7': 'mmaj7',
+  '-Δ7': 'mmaj7',
   min7: 'm7',
   '-7': 'm7',
   min6: 'm6',
@@ -48,6 +52,7 @@ const otherWays: Readonly<Record<string, ChordQuality>> = {
   ø7: 'm7b5',
   'm7-5': 'm7b5',
   min7b5: 'm7b5',
+  '-7b5': 'm7b5',
   '°7': 'dim7',
   o7: 'dim7',
   '7sus': '7sus4',
@@ -68,11 +73,15 @@ const bySymbol: ReadonlyMap<string, ChordQuality> = new Map([
 ]);
 
 function plain(symbol: string): string {
-  return symbol
-    .replaceAll('♭', 'b')
-    .replaceAll('♯', '#')
-    .replaceAll(/[()\s]/g, '')
-    .replace('6/9', '69');
+  return (
+    symbol
+      .replaceAll('♭', 'b')
+      .replaceAll('♯', '#')
+      // Two letters that look alike.
+      .replaceAll('∆', 'Δ')
+      .replaceAll(/[()\s]/g, '')
+      .replace('6/9', '69')
+  );
 }
 
 /** The quality that stands behind a root: `parseQuality("m7♭5")`, `parseQuality("ø7")` is m7b5. */

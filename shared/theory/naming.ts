@@ -46,10 +46,10 @@ function germanName({ letter, alteration }: NoteName): string {
 
 /**
  * Reads what `formatName` writes in the same system, and the signs as ASCII: "Eb", "fa#"; undefined where it is no such
- * name. German names hold no signs.
+ * name. German names hold no signs; "ré" is "re".
  */
 export function parseName(text: string, naming: NoteNaming): NoteName | undefined {
-  return readings[naming].get(text.trim().toLowerCase());
+  return readings[naming].get(text.trim().toLowerCase().replace('é', 'e'));
 }
 
 const asciiSigns: Readonly<Record<Alteration, string>> = { [-2]: 'bb', [-1]: 'b', 0: '', 1: '#', 2: '##' };

@@ -47,7 +47,10 @@ export function handAt(instrument: Instrument, spot: Place, finger: number): Fre
 export interface Position {
   /** One place for each pitch, as a chart shows it: inside the hand, else the index stretched back. */
   readonly notes: readonly ShapeNote[];
-  /** Every place that may stand for one of these pitches: in the hand or one fret to either side (schools differ). */
+  /**
+   * Every place that may stand for one of these pitches, in the hand or one fret to either side (schools differ); and
+   * those that the hand has to move for, of pitches between the lowest and the highest that no stretch reaches.
+   */
   readonly accepted: readonly Place[];
 }
 
@@ -69,16 +72,18 @@ export function positionAt(
   rootFinger: number,
 ): Position | undefined {
   const { low, high } = handAt(instrument, rootPlace, rootFinger);
+  const frets = handFrets(instrument);
   // A finger needs a fret: the open string is stretched for, and nothing lies under the index before fret 1.
   if (low < 1 || high > instrument.fretCount) return undefined;
   const inHand = scalePlaces(instrument, root, tones, { low, high });
   const pitches = inHand.map((note) => midiAt(instrument, note.place));
   const lowest = Math.min(...pitches);
   const highest = Math.max(...pitches);
-  const reach = scalePlaces(instrument, root, tones, {
-    low: Math.max(0, low - 1) as Fret,
-    high: Math.min(instrument.fretCount, high + 1) as Fret,
+  const near = scalePlaces(instrument, root, tones, {
+    low: Math.max(0, low - frets) as Fret,
+    high: Math.min(instrument.fretCount, high + frets) as Fret,
   });
+  const reach = near.filter(({ place: { fret } }) => fret >= low - 1 && fret <= high + 1);
   const byPitch = new Map<number, ShapeNote>();
   // The root stays on its string, whichever other string reaches its pitch.
   const atRoot = inHand.filter((note) => samePlace(note.place, rootPlace));
@@ -91,8 +96,11 @@ export function positionAt(
     }
   }
   const notes = [...byPitch].sort(([a], [b]) => a - b).map(([, note]) => note);
-  const accepted = reach.map((note) => note.place).filter((spot) => byPitch.has(midiAt(instrument, spot)));
-  return { notes, accepted };
+  const accepted = near.filter((note) => {
+    const pitch = midiAt(instrument, note.place);
+    return byPitch.has(pitch) ? reach.includes(note) : pitch > lowest && pitch < highest;
+  });
+  return { notes, accepted: accepted.map((note) => note.place) };
 }
 
 /** The finger for a fret so far above the index; the outer ones stretch. */

@@ -53,7 +53,8 @@ export function parseProgression(
 }
 
 function partsOf(text: string): readonly Part[] {
-  const even = ` ${text} `.replaceAll(/\s+/g, ' ');
+  // A minus or a hyphen that breaks no line is a hyphen.
+  const even = ` ${text} `.replaceAll(/\s+/g, ' ').replaceAll(/[−‐‑]/g, '-');
   return even.split(/[|,–—]|-{2,}| - /).flatMap((group) =>
     group
       .split(' ')

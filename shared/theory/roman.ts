@@ -62,7 +62,10 @@ function qualityOf(isUpper: boolean, figure: string): ChordQuality | undefined {
   const whole = figures.find(([one]) => one === figure || (one === 'ø7' && figure === 'ø'));
   if (whole) return isUpper === (whole[1] === 'aug') ? whole[1] : undefined;
   const quality = parseQuality((isUpper ? '' : 'm') + figure);
-  return quality && isUpper !== hasMinorThird(quality) ? quality : undefined;
+  if (quality && isUpper !== hasMinorThird(quality)) return quality;
+  // Written out, "IIm7" and "viidim7", the figure says the third itself.
+  const written = parseQuality(figure);
+  return written && hasMinorThird(written) ? written : undefined;
 }
 
 function hasMinorThird(quality: ChordQuality): boolean {

@@ -284,6 +284,7 @@ test('a progression with its roots on string 2: nonsense changes nothing, it is 
   await expect(dialog.getByRole('textbox', { name: 'Chords' })).toHaveAttribute('aria-invalid', 'true');
   await expect(dialog.getByRole('heading', { level: 3 })).toHaveText(['Em7 ii7', 'A7 V7', 'D major I']);
 
+  await expect(dialog.getByRole('button', { name: 'Into the plan: the progression' })).toBeVisible();
   await dialog.getByRole('button', { name: 'Show it chord by chord' }).click();
   for (const [index, title] of ['Em7', 'A7', 'D major'].entries()) {
     if (index > 0) await desk.keyboard.press('n');
@@ -305,8 +306,13 @@ test('what is found goes into the plan of the class, and the dialog stays open f
   await dialog.getByRole('combobox', { name: 'Chord', exact: true }).selectOption('minor');
   for (const card of ['C form', 'A form']) {
     await dialog.getByRole('button', { name: `Into the plan: C minor, ${card}` }).click();
-    await expect(dialog.getByText(`Into the plan: C minor, ${card}.`)).toBeVisible();
+    await expect(dialog.getByText(`In the plan: C minor, ${card}.`)).toBeVisible();
   }
+  // It is said of what is in: without the server nothing is.
+  await desk.route('**/api/plans/*', (route) => route.abort());
+  await dialog.getByRole('button', { name: 'Into the plan: C minor, A form' }).click();
+  await expect(dialog.getByText('Not in the plan yet: C minor, A form.')).toBeVisible();
+  await desk.unroute('**/api/plans/*');
   await dialog.getByRole('button', { name: 'Leave it' }).click();
   await expect(desk.getByLabel('Plan', { exact: true }).getByText('Build C minor')).toHaveCount(2);
 });

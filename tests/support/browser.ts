@@ -66,8 +66,8 @@ export async function setUpGroup(
 }
 
 /** Opens the class with its plan; its code. */
-export async function openClass(desk: Page): Promise<string> {
-  await desk.getByLabel('Plan for this class').selectOption({ label: 'Root on string 2' });
+export async function openClass(desk: Page, plan = 'Root on string 2'): Promise<string> {
+  await desk.getByLabel('Plan for this class').selectOption({ label: plan });
   await desk.getByRole('button', { name: 'Open the class' }).click();
   const boardPath = await desk.getByRole('link', { name: 'Open the Board' }).getAttribute('href');
   return boardPath?.split('/').pop() ?? '';

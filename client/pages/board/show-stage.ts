@@ -25,6 +25,9 @@ export class BoardShow extends LitElement {
         height: 100%;
         row-gap: calc(40 * var(--unit));
       }
+      rootcall-legend {
+        --legend-from: start;
+      }
       @media (max-aspect-ratio: 1/1) {
         .taps {
           align-content: start;

@@ -139,8 +139,7 @@ export class DeskPlan extends LitElement {
         <desk-around
           .from=${this.startOf(plan, group, plan.exercises.length)}
           .naming=${this.naming.of(group.naming)}
-          .planned=${true}
-          @desk-take=${({ exercises }: TakeEvent) => this.add(plan, exercises)}
+          .take=${(exercises: readonly Exercise[]) => this.add(plan, exercises)}
         >
           <button type="button" @click=${() => this.dialog?.close()}>Leave it</button>
         </desk-around>
@@ -150,12 +149,12 @@ export class DeskPlan extends LitElement {
 
   private takeIn(plan: Plan, exercises: readonly Exercise[]) {
     this.dialog?.close();
-    this.add(plan, exercises);
+    void this.add(plan, exercises);
   }
 
-  private add(plan: Plan, exercises: readonly Exercise[]) {
+  private add(plan: Plan, exercises: readonly Exercise[]): Promise<boolean> {
     const added = exercises.map((exercise) => ({ exercise, seconds: null }));
-    void this.save({ ...plan, exercises: [...plan.exercises, ...added] }, 'Added to the plan.');
+    return this.save({ ...plan, exercises: [...plan.exercises, ...added] }, 'Added to the plan.');
   }
 
   private readonly ways: LineWays = {
@@ -213,14 +212,15 @@ export class DeskPlan extends LitElement {
     if (this.plan && title !== '') void this.save({ ...this.plan, title }, 'Saved.');
   };
 
-  /** Shows the change at once; where the server refuses it, the plan comes back as it was. */
-  private async save(plan: Plan, said: string) {
+  /** Shows the change at once; where the server refuses it, the plan comes back as it was. Whether it is saved. */
+  private async save(plan: Plan, said: string): Promise<boolean> {
     const before = this.plan;
     this.plan = plan;
     const reply = await api.changePlan(plan.id, { title: plan.title, exercises: plan.exercises });
     this.refusal = reply.ok ? '' : reply.error.message;
     this.said = reply.ok ? said : '';
     if (!reply.ok && this.plan === plan) this.plan = before;
+    return reply.ok;
   }
 
   private async load() {

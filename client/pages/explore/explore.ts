@@ -28,6 +28,18 @@ export class Explore extends LitElement {
         height: 100dvh;
         position: relative;
       }
+      /* A large screen is read from further away. */
+      @media (min-width: 1600px) and (min-height: 900px) {
+        :host {
+          --target: 3.25rem;
+          --text-body: 1.3125rem;
+          --text-lead: 1.5625rem;
+          --text-small: 1.125rem;
+          --text-title: 2.5rem;
+
+          font-size: var(--text-body);
+        }
+      }
       main {
         min-height: 0;
         overflow: hidden auto;

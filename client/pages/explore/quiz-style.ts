@@ -5,6 +5,13 @@ export const quizStyle = css`
   :host {
     height: 100%;
   }
+  /* The field stays clear of the title below it. */
+  .round header {
+    padding-block: var(--space-1);
+  }
+  .round h1 {
+    padding-bottom: 2px;
+  }
   header select {
     margin-inline-start: auto;
     max-width: 11rem;

@@ -1,8 +1,9 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { chartWordings } from '../../../shared/exercise/chart.ts';
+import { chartNotes, chartWordings } from '../../../shared/exercise/chart.ts';
 import type { RootAt } from '../../../shared/exercise/proposals.ts';
 import '../../components/legend.ts';
+import { keyNote } from '../../fretboard/key-notes.ts';
 import { layerLegend } from '../../fretboard/layer-legend.ts';
 import '../../fretboard/neck.ts';
 import { placeName } from '../../fretboard/state.ts';
@@ -31,6 +32,11 @@ import { careWords, nothingWords, seenWords, whichWords } from './words.ts';
 /** From this many letters on a title is set smaller. */
 const longTitle = 16;
 
+/** What needs more room than a chord. */
+function lengthOf({ chart }: Seen): string {
+  return chart.kind === 'map' ? 'map' : chartView(chartNotes(chart).map(keyNote)) === 'lying' ? 'long' : '';
+}
+
 /** What lies around the root, one chart at a time, both ways along the neck. */
 @customElement('explore-see')
 export class ExploreSee extends LitElement {
@@ -50,7 +56,7 @@ export class ExploreSee extends LitElement {
     const seen = this.all[this.index];
     const title = this.#title(settings);
     const next = onNextString(at);
-    return html`<div class=${ideas.kind === 'map' ? 'see map' : 'see'}>
+    return html`<div class=${`see ${seen ? lengthOf(seen) : ''}`}>
       ${exploreHeader()}
       <div class="words">
         <h1 tabindex="-1" class=${title.length > longTitle ? 'long' : ''}>${title}</h1>

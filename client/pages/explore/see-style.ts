@@ -17,6 +17,13 @@ export const seeStyle = css`
   .see.map {
     height: max(100%, 50rem);
   }
+  /* Twelve, along one string. */
+  .see.long {
+    height: max(100%, 66rem);
+  }
+  .see.long rootcall-neck {
+    max-height: none;
+  }
   header {
     grid-area: header;
   }
@@ -139,8 +146,22 @@ export const seeStyle = css`
     position: sticky;
   }
   @media (max-width: 359px) {
+    .see:not(.map, .long) {
+      height: max(100%, 37.5rem);
+    }
     .kinds span {
       font-size: var(--text-small);
+    }
+    .words,
+    .choices {
+      padding-bottom: var(--space-1);
+    }
+    .choices,
+    .chart {
+      gap: var(--space-1);
+    }
+    .chart {
+      padding-top: var(--space-1);
     }
   }
   @media (min-aspect-ratio: 6/5) {
@@ -153,7 +174,8 @@ export const seeStyle = css`
         'bar chart' auto / minmax(19rem, 2fr) minmax(0, 3fr);
       height: 100%;
     }
-    .see.map {
+    .see.map,
+    .see.long {
       height: 100%;
     }
     .words,

@@ -61,11 +61,16 @@ function mapRange({ instrument, place: { fret } }: RootAt): FretRange {
   return { low: low as Fret, high: Math.min(instrument.fretCount, low + 2 * mapReach) as Fret };
 }
 
+/** The hand goes along a string: no position. */
+function isAlong({ chart }: Seen): boolean {
+  return chart.kind === 'scale' && chart.oneString === true;
+}
+
 /** Which of them comes first: one round the root, else the nearest towards the bridge; a map whole. */
 export function firstOf(all: readonly Seen[]): number {
   if (all[0]?.chart.kind === 'map') return all.length - 1;
   const [around, bridge] = (['around', 'towards-bridge'] as const).map((way) =>
-    all.findIndex(({ lies }) => lies === way),
+    all.findIndex((seen) => seen.lies === way && !isAlong(seen)),
   );
   return Math.max(0, around !== undefined && around >= 0 ? around : (bridge ?? 0));
 }
@@ -87,8 +92,9 @@ export function onNextString({ instrument, root, place }: RootAt): Place {
 }
 
 /** How one position goes over into the next; empty where the chart is none, or has no neighbour. */
-export function joinWords(at: RootAt, { chart }: Seen): string {
-  if (chart.kind !== 'scale' || chart.perString) return '';
+export function joinWords(at: RootAt, seen: Seen): string {
+  const { chart } = seen;
+  if (chart.kind !== 'scale' || chart.perString || isAlong(seen)) return '';
   const words = joinWalk(at, chart.scale)?.words;
   return words === undefined
     ? ''

@@ -38,7 +38,9 @@ export class ExploreSettings extends LitElement {
         width: 100%;
       }
       .bar {
+        bottom: 0;
         justify-content: center;
+        position: sticky;
       }
       .bar .primary {
         max-width: 26rem;

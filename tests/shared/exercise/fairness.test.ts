@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test, vi } from 'vitest';
 import { checkExercise } from '../../../shared/exercise/check.ts';
-import type { Exercise } from '../../../shared/exercise/exercise.ts';
+import type { Exercise, ScaleExercise } from '../../../shared/exercise/exercise.ts';
 import { judge } from '../../../shared/exercise/judge.ts';
 import { answerKey } from '../../../shared/exercise/key.ts';
 import { place, type Place, type StringNumber } from '../../../shared/theory/fretboard.ts';
 import { formTable } from '../../../shared/theory/tables/forms.ts';
-import { build, find } from '../../support/exercises.ts';
+import { build, find, scale } from '../../support/exercises.ts';
 import {
   everyPlace,
   exercisesFor,
@@ -340,5 +340,21 @@ describe('POSITION-2: every way to stretch is accepted', () => {
           ]);
         }
     }
+  });
+
+  // Computed: in drop D string 6 lies seven frets below string 5. With the little finger on C, string 1 fret 8, the hand
+  // is on frets 5 to 8; C on string 6 fret 10 or string 5 fret 3 is between its lowest and highest note.
+  test('a note between strings too far apart is as right as its absence', () => {
+    const inDropD: ScaleExercise = {
+      ...scale('C', 'major', 2, 8),
+      instrument: 'guitar-drop-d',
+      rootString: strings(1)[0],
+      rootFinger: 4,
+    };
+    const right = answerKey(inDropD).map((one) => one.place);
+    for (const more of [[], [place(6, 10)], [place(5, 3)]])
+      expect([more, judge(inDropD, { places: [...right, ...more] }).kind]).toEqual([more, 'right']);
+    for (const other of [place(6, 3), place(6, 8), place(1, 10)])
+      expect(judge(inDropD, { places: [...right, other] }).kind).not.toBe('right');
   });
 });

@@ -126,7 +126,7 @@ describe('PROPOSAL-3: what is proposed', () => {
     for (const family of ['E form', 'Shell', 'Drop-2 voicing', 'Drop-3 voicing']) expect(a).toContain(family);
   });
 
-  test('along a string there is every tone, where the neck ends too', () => {
+  test('along a string there is every tone, or no proposal where the neck ends', () => {
     for (const id of ['guitar', 'ukulele'])
       for (const { wish, proposals } of proposedOn(id, 'C'))
         for (const { name, exercise } of proposals) {

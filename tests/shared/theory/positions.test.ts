@@ -312,7 +312,13 @@ describe('every instrument', () => {
         const found = (spot: Place) =>
           positionsFrom(neck, rootOf(neck, spot), tones, spot)
             // At the ends of the neck a stretch may have no fret.
-            .filter(({ frets }) => frets.low > 1 && frets.high < neck.fretCount);
+            .filter(({ frets }) => frets.low > 1 && frets.high < neck.fretCount)
+            // Nor may a place that the hand moves for.
+            .map(({ frets, accepted, ...position }) => ({
+              ...position,
+              frets,
+              accepted: accepted.filter(({ fret }) => fret >= frets.low - 1 && fret <= frets.high + 1),
+            }));
         const [from, to] = [a % (neck.fretCount + 1), b % (neck.fretCount + 1)];
         const [first, moved] = [found(at(from)), found(at(to))];
         const isInBoth = (position: NamedPosition, others: readonly NamedPosition[]) =>

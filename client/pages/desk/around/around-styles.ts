@@ -121,7 +121,8 @@ export const foundStyles = css`
     grid-template-columns: 8.5rem minmax(0, 1fr);
     padding-block: var(--space-3);
   }
-  li:has(> .lying) {
+  li:has(> .lying),
+  li:has(> .beside:first-child) {
     grid-template-columns: minmax(0, 1fr);
   }
   section h3 {
@@ -129,6 +130,10 @@ export const foundStyles = css`
   }
   .upright {
     height: 9.5rem;
+  }
+  /* One string of it holds notes: no larger than its neighbours. */
+  li > .lying {
+    height: 8rem;
   }
   .beside {
     display: grid;
@@ -200,7 +205,7 @@ export const foundStyles = css`
     }
   }
   @media (max-width: 30rem) {
-    li {
+    li:has(> .upright) {
       grid-template-columns: 7.5rem minmax(0, 1fr);
     }
     .buttons button {

@@ -1,13 +1,14 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Chart } from '../../../../shared/exercise/chart.ts';
+import type { Exercise } from '../../../../shared/exercise/exercise.ts';
 import type { Fret } from '../../../../shared/theory/fretboard.ts';
 import { standardGuitar } from '../../../../shared/theory/fretboard.ts';
 import type { NoteNaming } from '../../../../shared/theory/naming.ts';
 import type { ChordQuality } from '../../../../shared/theory/tables/chords.ts';
 import type { ScaleId } from '../../../../shared/theory/tables/scales.ts';
 import { deskStyles } from '../desk-styles.ts';
-import { AskEvent, TakeEvent } from '../five/events.ts';
+import { AskEvent } from '../five/events.ts';
 import { choiceField, segments } from '../maker/choice-field.ts';
 import { firstDraft, type Draft } from '../maker/draft.ts';
 import { circleStyles, segmentStyles } from '../maker/maker-styles.ts';
@@ -39,8 +40,9 @@ export class DeskAround extends LitElement {
   /** What the root is taken from. */
   @property({ attribute: false }) from: Draft = firstDraft(standardGuitar.id);
   @property({ attribute: false }) naming: NoteNaming = 'english';
-  /** Whether there is a plan to take it into, and whether it can be asked and shown at once. */
-  @property({ type: Boolean }) planned = false;
+  /** Takes exercises into the plan, and tells whether they are in it; null where there is none. */
+  @property({ attribute: false }) take: ((exercises: readonly Exercise[]) => Promise<boolean>) | null = null;
+  /** Whether it can be asked and shown at once. */
   @property({ type: Boolean }) asking = false;
   @property({ type: Boolean }) keyHidden = false;
   @state() private fields: AroundFields | null = null;
@@ -140,14 +142,15 @@ export class DeskAround extends LitElement {
     return {
       ask: this.asking ? (exercise) => this.dispatchEvent(new AskEvent(exercise)) : null,
       show: this.asking ? (charts: readonly Chart[]) => this.dispatchEvent(new ShowEvent(charts)) : null,
-      take: this.planned
-        ? (exercises, what) => {
-            this.dispatchEvent(new TakeEvent(exercises));
-            this.said = `Into the plan: ${what}.`;
-          }
-        : null,
+      take: this.take && ((exercises, what) => void this.taken(exercises, what)),
       keyHidden: this.keyHidden,
     };
+  }
+
+  /** Said once the plan has it, or won't. */
+  private async taken(exercises: readonly Exercise[], what: string) {
+    this.said = '';
+    this.said = (await this.take?.(exercises)) ? `In the plan: ${what}.` : `Not in the plan yet: ${what}.`;
   }
 
   private change(change: Partial<AroundFields>) {

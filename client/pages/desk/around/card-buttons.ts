@@ -14,22 +14,27 @@ export function cardButtons(exercise: Exercise, name: string, { ask, show, take 
   </div>`;
 }
 
-/** What can be done with several charts; `name` goes on after the buttons' own words, the first is filled where it is the next step. */
-export function walkButtons(
-  name: string,
-  show: (() => void) | null,
-  take: (() => void) | null,
-  filled = false,
-): TemplateResult {
+interface Walk {
+  /** What is shown, and what goes into the plan, in the words that go on after the buttons' own. */
+  readonly shown: string;
+  readonly taken?: string;
+  readonly show: (() => void) | null;
+  readonly take?: (() => void) | null;
+  /** The first button is filled where it is the next step. */
+  readonly filled?: boolean;
+}
+
+/** What can be done with several charts. */
+export function walkButtons({ shown, taken = shown, show, take, filled = false }: Walk): TemplateResult {
   const filledIf = (isFirst: boolean) => (filled && isFirst ? 'primary' : '');
   return html`<div class="buttons">
-    ${show ? html`<button type="button" class=${filledIf(true)} @click=${show}>Show ${name}</button>` : nothing}
+    ${show ? html`<button type="button" class=${filledIf(true)} @click=${show}>Show ${shown}</button>` : nothing}
     ${
       take
         ? html`<button
             type="button"
             class=${filledIf(show === null)}
-            aria-label=${`Into the plan: ${name}`}
+            aria-label=${`Into the plan: ${taken}`}
             @click=${take}
           >
             Into the plan

@@ -68,7 +68,7 @@ export class DeskAroundMap extends LitElement {
           <h3>${title}</h3>
           <p class="soft small">${detail}</p>
         </div>
-        ${walkButtons('it layer by layer', show && (() => show(walk)), null, true)}
+        ${walkButtons({ shown: 'it layer by layer', show: show && (() => show(walk)), filled: true })}
       </div>
       ${
         keyHidden

@@ -82,12 +82,13 @@ export class DeskAroundProgression extends LitElement {
     const exercises = cards.map(({ exercise }) => exercise);
     return html`${
         show || take
-          ? walkButtons(
-              'it chord by chord',
-              show && (() => show(exercises)),
-              take && (() => take(exercises, 'the progression')),
-              true,
-            )
+          ? walkButtons({
+              shown: 'it chord by chord',
+              taken: 'the progression',
+              show: show && (() => show(exercises)),
+              take: take && (() => take(exercises, 'the progression')),
+              filled: true,
+            })
           : nothing
       }
       <ol aria-label="Chords in a row">

@@ -143,22 +143,22 @@ export class DeskAroundProposals extends LitElement {
           ? html`<div>
               <h3>How they join</h3>
               <p class="soft">${keyHidden ? 'Two positions that share this root.' : join.words}</p>
-              ${walkButtons(
-                'how they join',
-                show && (() => show(join.charts)),
-                take && (() => take(exercisesOf(join.charts), 'how they join')),
-              )}
+              ${walkButtons({
+                shown: 'how they join',
+                show: show && (() => show(join.charts)),
+                take: take && (() => take(exercisesOf(join.charts), 'how they join')),
+              })}
             </div>`
           : nothing
       }
       <div>
         <h3>On every string</h3>
         <p class="soft">The same from its lowest root on each string.</p>
-        ${walkButtons(
-          'on every string',
-          show && (() => this.everyString(show)),
-          take && (() => this.everyString((exercises) => take(exercises, 'on every string'))),
-        )}
+        ${walkButtons({
+          shown: 'on every string',
+          show: show && (() => this.everyString(show)),
+          take: take && (() => this.everyString((exercises) => take(exercises, 'on every string'))),
+        })}
       </div>
     </section>`;
   }

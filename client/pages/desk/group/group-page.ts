@@ -1,5 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import type { ReadyPlan } from '../../../../shared/plans/ready-plan.ts';
 import { api, type GroupDetail } from '../api.ts';
 import { deskStyles, pageStyles } from '../desk-styles.ts';
 import { NamingHere } from '../naming-here.ts';
@@ -10,6 +11,8 @@ import { percent } from '../live/figures.ts';
 import { groupFields, settingsIn } from './group-fields.ts';
 import './register.ts';
 import type { RegisterEvent } from './register.ts';
+import './shelf.ts';
+import type { TakePlanEvent } from './shelf.ts';
 import { dayOf, groupLine } from './words.ts';
 
 /** One group: its register, plans, settings and past classes, and the door to the next class. */
@@ -123,7 +126,7 @@ export class DeskGroup extends LitElement {
     </form>`;
   }
 
-  private plans({ plans }: GroupDetail) {
+  private plans({ group, plans }: GroupDetail) {
     return html`<section class="sheet stack">
       <h2>Plans</h2>
       <ul>
@@ -139,6 +142,14 @@ export class DeskGroup extends LitElement {
         <label>New plan <input name="title" required maxlength="80" /></label>
         <button>Add a plan</button>
       </form>
+      <details>
+        <summary>Ready plans: a course from string 2</summary>
+        <desk-shelf
+          .instrument=${group.instrument}
+          .naming=${this.naming.of(group.naming)}
+          @desk-take-plan=${({ plan }: TakePlanEvent) => this.takePlan(plan)}
+        ></desk-shelf>
+      </details>
     </section>`;
   }
 
@@ -221,6 +232,14 @@ export class DeskGroup extends LitElement {
     const plan = fieldText(form, 'plan');
     const reply = await api.openClass(this.groupId, plan === '' ? null : plan);
     if (reply.ok) this.dispatchEvent(new NavigateEvent(classPath(reply.value.id)));
+    else this.refusal = reply.error.message;
+  }
+
+  /** What is asked comes along; what was said of it stays on the shelf. */
+  private async takePlan({ title, exercises }: ReadyPlan) {
+    const planned = exercises.map(({ exercise, seconds }) => ({ exercise, seconds }));
+    const reply = await api.addPlan(this.groupId, { title, exercises: planned });
+    if (reply.ok) this.dispatchEvent(new NavigateEvent(planPath(reply.value.id)));
     else this.refusal = reply.error.message;
   }
 

@@ -122,12 +122,11 @@ export class DeskMakeDialog extends LitElement {
     return html`<desk-around
       .from=${draft}
       .naming=${view.naming}
-      .planned=${view.plan !== null}
+      .take=${view.plan && ((exercises: readonly Exercise[]) => this.addTo(view, exercises))}
       .asking=${true}
       .keyHidden=${this.hiding && this.purpose !== 'chart'}
       @desk-ask=${({ exercise }: AskEvent) => this.ask(exercise)}
       @desk-show=${({ charts }: ShowEvent) => this.show(charts)}
-      @desk-take=${({ exercises }: TakeEvent) => this.addTo(view, exercises)}
     >
       <button type="button" @click=${() => this.dialog?.close()}>Leave it</button>
     </desk-around>`;

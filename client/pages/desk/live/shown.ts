@@ -72,7 +72,7 @@ export class DeskShown extends LitElement {
     if (view.show.kind === 'taps') return html`<b>Your taps</b> are on Board and Stands.`;
     const { title, detail } = view.show.wording[view.naming];
     const { step } = view.show;
-    return html`On Board and Stands${step ? `, ${stepText(step)}` : ''}: <b>${title}</b>
+    return html`On Board and Stands${step ? `, ${stepText(step).toLowerCase()}` : ''}: <b>${title}</b>
       <span class="soft">${detail}</span>`;
   }
 
