@@ -64,7 +64,7 @@ export function chartWordings(chart: Chart): Wordings {
     );
     return {
       title: upTo === 'chord' ? chordName(root, chord, naming) : scaleName(root, chart[upTo], naming),
-      detail: `${capital(within.join(' in '))}, on every string, ${rangeText(range)}.`,
+      detail: `${capital(within.join(' inside the '))}, on every string, ${rangeText(range)}.`,
     };
   });
 }

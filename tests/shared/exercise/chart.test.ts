@@ -94,12 +94,12 @@ describe('CHART-1: the words ask nothing', () => {
     [
       map('A', 'pentatonic'),
       'A minor pentatonic',
-      'Am7 in minor pentatonic, on every string, frets 0 to 12.',
+      'Am7 inside the minor pentatonic, on every string, frets 0 to 12.',
     ],
     [
       map('A', 'scale', { range: range(5, 5) }),
       'A dorian mode',
-      'Am7 in minor pentatonic in dorian mode, on every string, fret 5.',
+      'Am7 inside the minor pentatonic inside the dorian mode, on every string, fret 5.',
     ],
     [build('E', 'minor'), 'E minor', 'Root on string 2, any fret. Close triad on strings 3, 2 and 1.'],
   ])('%#', (chart, title, detail) => {
