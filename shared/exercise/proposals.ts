@@ -1,17 +1,11 @@
-import {
-  isOnNeck,
-  pitchClassAt,
-  samePlace,
-  type Fret,
-  type Instrument,
-  type Place,
-} from '../theory/fretboard.ts';
+import { type Fret, type Instrument, type Place } from '../theory/fretboard.ts';
 import { liesFrom, type Lies } from '../theory/lies.ts';
 import { patternsFrom } from '../theory/patterns.ts';
-import { octave, pitchClassOf, type NoteName } from '../theory/pitch.ts';
+import { octave, type NoteName } from '../theory/pitch.ts';
 import { voicingsOf } from '../theory/playable.ts';
-import { positionsFrom } from '../theory/positions.ts';
-import type { ShapeNote } from '../theory/shape.ts';
+import { positionsFrom, type NamedPosition } from '../theory/positions.ts';
+import { isRootAt } from '../theory/root-places.ts';
+import { sameNotes, type ShapeNote } from '../theory/shape.ts';
 import { shapesFrom, type Shape } from '../theory/shapes.ts';
 import type { PositionForm } from '../theory/tables/position-names.ts';
 import type { ChordQuality } from '../theory/tables/chords.ts';
@@ -51,8 +45,7 @@ const mostVoicings = 3;
  * where the place doesn't sound the root: `proposalsFrom(rootAt, { kind: 'chord', quality: 'minor' })`.
  */
 export function proposalsFrom(at: RootAt, wish: Wish): readonly Proposal[] {
-  if (!isOnNeck(at.instrument, at.place) || pitchClassAt(at.instrument, at.place) !== pitchClassOf(at.root))
-    return [];
+  if (!isRootAt(at.instrument, at.root, at.place)) return [];
   const found = wish.kind === 'chord' ? chordProposals(at, wish.quality) : scaleProposals(at, wish.tones);
   const order: readonly Lies[] = ['towards-nut', 'around', 'towards-bridge'];
   return found
@@ -95,12 +88,11 @@ function scaleProposals(at: RootAt, tones: ToneSetId): readonly Proposal[] {
   const { instrument, root, place } = at;
   const found = positionsFrom(instrument, root, tones, place);
   const positions = found.map((position): Proposal => {
-    const finger = position.rootFinger as Finger;
-    const under = `root under finger ${String(finger)}`;
+    const under = `root under finger ${String(position.rootFinger)}`;
     return {
       name: position.form ? `${position.form} form position, ${under}` : `Position, ${under}`,
       lies: position.lies,
-      exercise: played(at, tones, { rootFinger: finger }),
+      exercise: positionExercise(at, tones, position),
       form: position.form,
     };
   });
@@ -133,6 +125,11 @@ function along(at: RootAt, tones: ToneSetId): readonly Proposal[] {
       exercise: { ...whole, strictness: 'range', range, oneString: true },
     },
   ];
+}
+
+/** A position that holds the root, as an exercise. */
+export function positionExercise(at: RootAt, tones: ToneSetId, { rootFinger }: NamedPosition): ScaleExercise {
+  return played(at, tones, { rootFinger: rootFinger as Finger });
 }
 
 /** Two for a pentatonic, three for seven tones and their like (common practice); an arpeggio has no such pattern. */
@@ -171,12 +168,6 @@ function shapeName({ family, form, notes, inversion }: Shape): string {
   const strings = list(notes.map(({ place }) => place.string));
   const turned = inversion === 0 ? 'root position' : `${ordinals[inversion - 1] ?? ''} inversion`;
   return `${capital(familyWords[family])} on strings ${strings}, ${turned}`;
-}
-
-type Placed = readonly Pick<ShapeNote, 'place'>[];
-
-function sameNotes(a: Placed, b: Placed): boolean {
-  return a.length === b.length && a.every((note) => b.some((other) => samePlace(note.place, other.place)));
 }
 
 function placesOf(notes: readonly ShapeNote[]): readonly Place[] {

@@ -5,7 +5,6 @@ import { toneDegrees } from '../theory/tone-sets.ts';
 import {
   instrumentById,
   pitchClassAt,
-  place,
   stringNumbers,
   type FretRange,
   type Instrument,
@@ -13,7 +12,8 @@ import {
   type StringNumber,
 } from '../theory/fretboard.ts';
 import { pitchClassOn, type Degree } from '../theory/interval.ts';
-import { octave, pitchClass, pitchClassOf } from '../theory/pitch.ts';
+import { octave, pitchClassOf } from '../theory/pitch.ts';
+import { rootPlaces } from '../theory/root-places.ts';
 import { namedDegrees } from './answer.ts';
 import type { BuildExercise, Exercise } from './exercise.ts';
 
@@ -67,12 +67,7 @@ export function isInRange(range: FretRange | null, spot: Place): boolean {
 
 /** Every place on the string that sounds the root. */
 export function rootsOn(exercise: Exercise, string: StringNumber): readonly Place[] {
-  const instrument = instrumentOf(exercise);
-  const first = pitchClass(pitchClassOf(exercise.root) - pitchClassAt(instrument, place(string, 0)));
-  const roots: Place[] = [];
-  for (let fret: number = first; fret <= instrument.fretCount; fret += octave)
-    roots.push(place(string, fret));
-  return roots;
+  return rootPlaces(instrumentOf(exercise), exercise.root, string);
 }
 
 /** Where the root may lie by the exercise's strictness (SPEC ROOT). */

@@ -4,9 +4,10 @@ import type { Layers } from '../theory/neck-map.ts';
 import { positionsFrom } from '../theory/positions.ts';
 import type { ToneSetId } from '../theory/tone-sets.ts';
 import { layerIds, type Chart, type MapChart } from './chart.ts';
+import { checkExercise } from './check.ts';
 import type { ScaleExercise } from './exercise.ts';
 import { fretText } from './phrases.ts';
-import { proposalsFrom, type RootAt } from './proposals.ts';
+import { positionExercise, type RootAt } from './proposals.ts';
 
 /** The map of a root, layer by layer: chord, then the pentatonic round it, then the scale round both. */
 export function mapWalk(
@@ -27,10 +28,9 @@ export interface JoinWalk {
 /** How the two positions join that share the root at this place; undefined where there are not two. */
 export function joinWalk(at: RootAt, tones: ToneSetId): JoinWalk | undefined {
   const [first, second] = positionsFrom(at.instrument, at.root, tones, at.place);
-  const [one, other] = proposalsFrom(at, { kind: 'scale', tones }).flatMap(({ exercise }) =>
-    exercise.kind === 'scale' && exercise.strictness === 'place' && !exercise.perString ? [exercise] : [],
-  );
-  if (!first || !second || !one || !other) return undefined;
+  if (!first || !second) return undefined;
+  const [one, other] = [first, second].map((position) => positionExercise(at, tones, position));
+  if (!one || !other || !checkExercise(one).ok || !checkExercise(other).ok) return undefined;
   const frets = [...first.notes, ...second.notes].map(({ place }) => place.fret);
   const range = { low: Math.min(...frets) as Fret, high: Math.max(...frets) as Fret };
   const { slides } = joinOf(at.instrument, first, second);

@@ -2,7 +2,6 @@ import { known } from '../lib/assert.ts';
 import {
   isOnNeck,
   midiAt,
-  pitchClassAt,
   place,
   stringNumbers,
   type Fret,
@@ -11,8 +10,9 @@ import {
   type StringNumber,
 } from './fretboard.ts';
 import { semitonesOf, type Degree } from './interval.ts';
-import { octave, pitchClass, pitchClassOf, type NoteName } from './pitch.ts';
+import { octave, pitchClass, type NoteName } from './pitch.ts';
 import { scalePlaces, type Position } from './position.ts';
+import { isRootAt } from './root-places.ts';
 import type { ShapeNote } from './shape.ts';
 import { isReentrant } from './string-steps.ts';
 import { toneDegrees, type ToneSetId } from './tone-sets.ts';
@@ -42,9 +42,8 @@ export function patternAt(
   rootPlace: Place,
   { notes: perString, rootAt }: PatternChoice,
 ): Pattern | undefined {
-  const isRoot =
-    isOnNeck(instrument, rootPlace) && pitchClassAt(instrument, rootPlace) === pitchClassOf(root);
-  if (!isRoot || rootAt < 1 || rootAt > perString || isReentrant(instrument)) return undefined;
+  if (!isRootAt(instrument, root, rootPlace) || rootAt < 1 || rootAt > perString || isReentrant(instrument))
+    return undefined;
   const noteAt = ladderFrom(toneDegrees(tones));
   const rootMidi = midiAt(instrument, rootPlace);
   const notes = [...stringNumbers(instrument)].reverse().flatMap((string) =>

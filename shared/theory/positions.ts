@@ -1,5 +1,4 @@
 import {
-  holds,
   pitchClassAt,
   place,
   stringNumbers,
@@ -11,7 +10,7 @@ import type { Degree } from './interval.ts';
 import { liesBy, type Lies } from './lies.ts';
 import { pitchClass, type NoteName } from './pitch.ts';
 import { handAt, handFrets, positionAt, reachOf, type Position } from './position.ts';
-import { everyString } from './root-places.ts';
+import { everyString, isRootAt } from './root-places.ts';
 import {
   formsAlongNeck,
   positionRoots,
@@ -74,7 +73,7 @@ export function positionsFrom(
   tones: ToneSetId,
   rootPlace: Place,
 ): readonly PositionFrom[] {
-  if (!holds(everyString(instrument, root).flat(), rootPlace)) return [];
+  if (!isRootAt(instrument, root, rootPlace)) return [];
   return namesOf(instrument, tones)
     .flatMap(({ form, roots }) =>
       roots

@@ -2,7 +2,15 @@ import { known } from '../lib/assert.ts';
 import { chordSounds } from './chord-rule.ts';
 import { chordDegrees, degreeAt } from './chord.ts';
 import type { Degree } from './interval.ts';
-import { midiAt, pitchClassAt, place, type Instrument, type Place, type StringNumber } from './fretboard.ts';
+import {
+  midiAt,
+  samePlace,
+  pitchClassAt,
+  place,
+  type Instrument,
+  type Place,
+  type StringNumber,
+} from './fretboard.ts';
 import type { NoteName } from './pitch.ts';
 import type { ChordQuality } from './tables/chords.ts';
 import { formTable, type FormId, type FormRow } from './tables/forms.ts';
@@ -58,4 +66,11 @@ export function shapeAt(
 export function bassOf(instrument: Instrument, notes: readonly ShapeNote[]): Degree | undefined {
   const pitches: readonly number[] = notes.map((note) => midiAt(instrument, note.place));
   return notes[pitches.indexOf(Math.min(...pitches))]?.degree;
+}
+
+type Placed = Pick<ShapeNote, 'place'>;
+
+/** Whether both have the same places, in whatever order. */
+export function sameNotes(a: readonly Placed[], b: readonly Placed[]): boolean {
+  return a.length === b.length && a.every((note) => b.some((other) => samePlace(note.place, other.place)));
 }

@@ -3,19 +3,12 @@ import type { NamedChord } from './chord-name.ts';
 import { chordDegrees } from './chord.ts';
 import { familyIds, stackAt, stacksOf, type Family } from './families.ts';
 import { fingeringsOf } from './fingering.ts';
-import {
-  isOnNeck,
-  pitchClassAt,
-  samePlace,
-  type Instrument,
-  type Place,
-  type StringNumber,
-} from './fretboard.ts';
+import { samePlace, type Instrument, type Place, type StringNumber } from './fretboard.ts';
 import type { Degree } from './interval.ts';
 import { liesFrom, type Lies } from './lies.ts';
-import { pitchClassOf, type NoteName } from './pitch.ts';
-import { everyString } from './root-places.ts';
-import { bassOf, shapeAt, type ShapeNote } from './shape.ts';
+import type { NoteName } from './pitch.ts';
+import { everyString, isRootAt } from './root-places.ts';
+import { bassOf, sameNotes, shapeAt, type ShapeNote } from './shape.ts';
 import type { ChordQuality } from './tables/chords.ts';
 import { formTable, type FormId } from './tables/forms.ts';
 
@@ -53,16 +46,14 @@ export function shapesFrom(
   rootPlace: Place,
   families: readonly Family[] = familyIds,
 ): readonly Shape[] {
-  const isRoot =
-    isOnNeck(instrument, rootPlace) && pitchClassAt(instrument, rootPlace) === pitchClassOf(chord.root);
-  if (!isRoot) return [];
+  if (!isRootAt(instrument, chord.root, rootPlace)) return [];
   const shapes = families.flatMap((family) =>
     laid(instrument, chord, rootPlace, family)
       .map((voiced) => shapeOf(instrument, chord, rootPlace, voiced))
       .toSorted(fromLowStrings),
   );
   return shapes
-    .filter((shape, index) => shapes.findIndex((other) => sameNotes(shape, other)) === index)
+    .filter((shape, index) => shapes.findIndex((other) => sameNotes(shape.notes, other.notes)) === index)
     .map((shape) => ({ ...shape, notes: fingered(instrument, shape) }));
 }
 
@@ -73,8 +64,9 @@ export function shapesOnString(
   rootString: StringNumber,
   families: readonly Family[] = familyIds,
 ): readonly Shape[] {
-  const roots = everyString(instrument, chord.root)[rootString - 1] ?? [];
-  return roots.flatMap((rootPlace) => shapesFrom(instrument, chord, rootPlace, families));
+  return (everyString(instrument, chord.root)[rootString - 1] ?? []).flatMap((rootPlace) =>
+    shapesFrom(instrument, chord, rootPlace, families),
+  );
 }
 
 type Voiced = Pick<Shape, 'family' | 'form' | 'notes'>;
@@ -138,11 +130,4 @@ function fingered(instrument: Instrument, { form, notes }: Shape): readonly Shap
 function fromLowStrings(a: Shape, b: Shape): number {
   const string = (shape: Shape, at: number) => shape.notes.at(at)?.place.string ?? 0;
   return string(b, 0) - string(a, 0) || string(b, -1) - string(a, -1);
-}
-
-function sameNotes(a: Shape, b: Shape): boolean {
-  return (
-    a.notes.length === b.notes.length &&
-    a.notes.every((note) => b.notes.some((other) => samePlace(note.place, other.place)))
-  );
 }

@@ -1,5 +1,6 @@
 import { chartNotes, type Chart } from '../../../shared/exercise/chart.ts';
 import { proposalsFrom, type RootAt } from '../../../shared/exercise/proposals.ts';
+import { uncapital } from '../../../shared/exercise/phrases.ts';
 import { joinWalk, mapWalk } from '../../../shared/exercise/walks.ts';
 import type { KeyNote } from '../../../shared/exercise/verdict.ts';
 import type { Fret, FretRange, Instrument, Place } from '../../../shared/theory/fretboard.ts';
@@ -96,9 +97,7 @@ export function joinWords(at: RootAt, seen: Seen): string {
   const { chart } = seen;
   if (chart.kind !== 'scale' || chart.perString || isAlong(seen)) return '';
   const words = joinWalk(at, chart.scale)?.words;
-  return words === undefined
-    ? ''
-    : `Into the next position: ${words.charAt(0).toLowerCase()}${words.slice(1)}`;
+  return words === undefined ? '' : `Into the next position: ${uncapital(words)}`;
 }
 
 /** The marks of the chart, with degrees or note names inside. */

@@ -1,4 +1,5 @@
 import { chartWordings } from '../../../shared/exercise/chart.ts';
+import { capital } from '../../../shared/exercise/phrases.ts';
 import type { RootAt } from '../../../shared/exercise/proposals.ts';
 import { usualNames } from '../../../shared/exercise/usual-roots.ts';
 import { pitchClassAt, type Instrument, type Place } from '../../../shared/theory/fretboard.ts';
@@ -17,8 +18,7 @@ export function noteText(sounding: PitchClass, naming: NoteNaming): string {
 
 /** "String 2, fret 10: A." */
 export function placeWords(instrument: Instrument, place: Place, naming: NoteNaming): string {
-  const where = placeName(place);
-  return `${where.charAt(0).toUpperCase()}${where.slice(1)}: ${noteText(pitchClassAt(instrument, place), naming)}.`;
+  return `${capital(placeName(place))}: ${noteText(pitchClassAt(instrument, place), naming)}.`;
 }
 
 /** How a quiz goes so far; empty before its first answer. */

@@ -10,7 +10,7 @@ import type { ScaleId } from '../../../../shared/theory/tables/scales.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { AskEvent } from '../five/events.ts';
 import { choiceField, segments } from '../maker/choice-field.ts';
-import { firstDraft, type Draft } from '../maker/draft.ts';
+import { firstDraft, instrumentOf, type Draft } from '../maker/draft.ts';
 import { circleStyles, segmentStyles } from '../maker/maker-styles.ts';
 import { qualityChoices, scaleChoices } from '../maker/qualities.ts';
 import { rootField } from '../maker/root-field.ts';
@@ -21,7 +21,6 @@ import type { FieldsEvent } from './fields-event.ts';
 import {
   changed,
   firstFields,
-  instrumentOf,
   rootPlaces,
   whatWords,
   wishOf,

@@ -1,11 +1,8 @@
 import type { Wish } from '../../../../shared/exercise/proposals.ts';
 import { chordDegrees } from '../../../../shared/theory/chord.ts';
 import {
-  instrumentById,
-  standardGuitar,
   type Fret,
   type FretRange,
-  type Instrument,
   type InstrumentId,
   type Place,
   type StringNumber,
@@ -16,7 +13,7 @@ import { everyString } from '../../../../shared/theory/root-places.ts';
 import type { ChordQuality } from '../../../../shared/theory/tables/chords.ts';
 import type { ScaleId } from '../../../../shared/theory/tables/scales.ts';
 import { arpeggioChord, isArpeggio, toneDegrees } from '../../../../shared/theory/tone-sets.ts';
-import type { Draft } from '../maker/draft.ts';
+import { instrumentOf, type Draft } from '../maker/draft.ts';
 
 /** What is looked for from the root. */
 export type What = 'chord' | 'scale' | 'arpeggio' | 'map' | 'progression';
@@ -71,10 +68,6 @@ function withFret(fields: AroundFields): AroundFields {
   const frets = rootPlaces(fields).map(({ fret }) => fret);
   const [lowest] = frets;
   return lowest === undefined || frets.includes(fields.fret) ? fields : { ...fields, fret: lowest };
-}
-
-export function instrumentOf({ instrument }: Pick<AroundFields, 'instrument'>): Instrument {
-  return instrumentById(instrument) ?? standardGuitar;
 }
 
 /** Where the root lies on its string, lowest first. */

@@ -16,8 +16,9 @@ import { qualityChoices } from '../maker/qualities.ts';
 import { rangeField } from '../maker/range-field.ts';
 import { foundStyles } from './around-styles.ts';
 import { walkButtons } from './card-buttons.ts';
+import { instrumentOf } from '../maker/draft.ts';
 import { noWays, type Ways } from './events.ts';
-import { instrumentOf, mapRange, type AroundFields } from './fields.ts';
+import { mapRange, type AroundFields } from './fields.ts';
 import { FieldsEvent } from './fields-event.ts';
 
 const scales = Object.keys(scaleTable) as readonly ScaleId[];

@@ -10,8 +10,9 @@ import { choiceField } from '../maker/choice-field.ts';
 import { foundStyles } from './around-styles.ts';
 import type { ChordCard } from './asks.ts';
 import { cardButtons, walkButtons } from './card-buttons.ts';
+import { instrumentOf } from '../maker/draft.ts';
 import { noWays, type Ways } from './events.ts';
-import { instrumentOf, type AroundFields } from './fields.ts';
+import type { AroundFields } from './fields.ts';
 import { Finder } from './finder.ts';
 import {
   familyChoices,

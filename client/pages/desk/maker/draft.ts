@@ -26,6 +26,7 @@ import { pitchClassOf, type NoteName } from '../../../../shared/theory/pitch.ts'
 import type { ChordQuality } from '../../../../shared/theory/tables/chords.ts';
 import type { FormId } from '../../../../shared/theory/tables/forms.ts';
 import type { PatternChoice } from '../../../../shared/theory/patterns.ts';
+import { rootPlaces } from '../../../../shared/theory/root-places.ts';
 import type { ToneSetId } from '../../../../shared/theory/tone-sets.ts';
 import { usualRoots } from './words.ts';
 
@@ -77,8 +78,8 @@ export function problemOf(draft: Draft): string | null {
   return checked.ok ? null : checked.error;
 }
 
-export function instrumentOf(draft: Draft): Instrument {
-  return instrumentById(draft.instrument) ?? standardGuitar;
+export function instrumentOf({ instrument }: Pick<Draft, 'instrument'>): Instrument {
+  return instrumentById(instrument) ?? standardGuitar;
 }
 
 /** Where a teacher starts: find D on string 2. */
@@ -199,9 +200,6 @@ function voicingOf({ voicing, form, family, full, strings }: Draft): Voicing {
 /** The frets at which the root lies on its string, lowest first. */
 export function rootFrets(draft: Draft): readonly Fret[] {
   const neck = instrumentOf(draft);
-  const wanted = pitchClassOf(draft.root);
   if (draft.rootString > neck.openStrings.length) return [];
-  return Array.from({ length: neck.fretCount + 1 }, (_, fret) => fret as Fret).filter(
-    (fret) => pitchClassAt(neck, place(draft.rootString, fret)) === wanted,
-  );
+  return rootPlaces(neck, draft.root, draft.rootString).map(({ fret }) => fret);
 }
