@@ -52,6 +52,12 @@ async function choose(dialog: Locator, name: string): Promise<void> {
   await dialog.getByRole('radio', { name, exact: true }).check({ force: true });
 }
 
+/** One step on in what is shown. A key steps from the chart that the Desk knows of, so it waits until it knows. */
+async function stepTo(chart: string): Promise<void> {
+  await desk.keyboard.press('n');
+  await expect(desk.getByText(`chart ${chart}`)).toBeVisible();
+}
+
 /** The root C on string 5, at fret 3. */
 async function rootC(dialog: Locator): Promise<void> {
   await dialog.getByRole('combobox', { name: 'Root', exact: true }).selectOption({ label: 'C' });
@@ -233,7 +239,7 @@ test('two positions join in a walk, and the same goes on to every string', async
   await dialog.getByRole('button', { name: 'Show how they join' }).click();
   await expect(board.getByText('1 of 3')).toBeVisible();
   for (const number of ['2', '3']) {
-    await desk.keyboard.press('n');
+    await stepTo(`${number} of 3`);
     await expect(board.getByText(`${number} of 3`)).toBeVisible();
   }
   await desk.keyboard.press('n');
@@ -254,12 +260,12 @@ test('a map is walked layer by layer by the key N, on Board and Stand', async ()
     await expect(page.getByRole('heading', { name: 'C minor', exact: true })).toBeVisible();
     await expect(page.getByText('pentatonic', { exact: true })).toBeHidden();
   }
-  await desk.keyboard.press('n');
+  await stepTo('2 of 3');
   for (const page of [board, edda]) {
     await expectTask(page, 'C minor pentatonic');
     await expect(page.getByText('pentatonic', { exact: true })).toBeVisible();
   }
-  await desk.keyboard.press('n');
+  await stepTo('3 of 3');
   for (const page of [board, edda]) {
     await expectTask(page, 'C natural minor scale');
     await expect(page.getByText('scale', { exact: true })).toBeVisible();
@@ -287,7 +293,7 @@ test('a progression with its roots on string 2: nonsense changes nothing, it is 
   await expect(dialog.getByRole('button', { name: 'Into the plan: the progression' })).toBeVisible();
   await dialog.getByRole('button', { name: 'Show it chord by chord' }).click();
   for (const [index, title] of ['Em7', 'A7', 'D major'].entries()) {
-    if (index > 0) await desk.keyboard.press('n');
+    if (index > 0) await stepTo(`${String(index + 1)} of 3`);
     for (const page of [board, edda])
       await expect(page.getByRole('heading', { name: title, exact: true })).toBeVisible();
   }
