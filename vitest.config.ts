@@ -2,7 +2,11 @@ import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 /** Nothing in these rooms keeps a state of its own, so that their tests can share one load of each module. */
-const pure = ['tests/shared/**/*.test.ts', 'tests/references/**/*.test.ts', 'tests/server/classroom/**/*.test.ts'];
+const pure = [
+  'tests/shared/**/*.test.ts',
+  'tests/references/**/*.test.ts',
+  'tests/server/classroom/**/*.test.ts',
+];
 
 export default defineConfig({
   test: {

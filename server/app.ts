@@ -34,6 +34,8 @@ export function createApp({ config, api, health, metrics, log }: AppParts): Expr
       response.type(metrics.contentType).send(await metrics.text());
     else response.status(403).json({ error: errorReply('not-allowed', metricsRefused) });
   });
+  // A whole plan is sent at once.
+  app.use(['/api/plans', '/api/groups/:id/plans'], express.json({ limit: '600kb' }));
   app.use('/api', neverStored, express.json({ limit: '16kb' }), api);
   app.use('/api', (_request, response) => {
     response.status(404).json({ error: errorReply('not-found') });

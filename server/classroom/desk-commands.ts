@@ -1,7 +1,7 @@
 import { answerOf, type Answer } from '../../shared/exercise/answer.ts';
 import { checkChart } from '../../shared/exercise/chart.ts';
 import { checkExercise } from '../../shared/exercise/check.ts';
-import type { Exercise } from '../../shared/exercise/exercise.ts';
+import type { Levelled } from '../../shared/exercise/levels.ts';
 import { assertNever } from '../../shared/lib/assert.ts';
 import { failure, success } from '../../shared/lib/result.ts';
 import type { DeskCommand } from '../../shared/protocol/commands.ts';
@@ -35,13 +35,13 @@ export function decideForDesk(state: ClassState, command: DeskCommand, context: 
     case 'ask-planned': {
       const planned = state.plan?.exercises[state.cursor];
       if (!planned) return failure('plan-ended');
-      return ask(state, planned.exercise, state.cursor, command.seconds ?? planned.seconds, context);
+      return ask(state, planned, state.cursor, command.seconds ?? planned.seconds, context);
     }
     case 'ask':
-      return ask(state, command.exercise, null, command.seconds, context);
+      return ask(state, { harder: [], ...command }, null, command.seconds, context);
     case 'ask-again': {
       const last = state.rounds.at(-1);
-      return last ? ask(state, last.exercise, last.planIndex, last.seconds, context) : failure('no-round');
+      return last ? ask(state, last, last.planIndex, last.seconds, context) : failure('no-round');
     }
     case 'hold':
       return hold(state, context.now);
@@ -143,18 +143,18 @@ function changeRound(round: Round, fields: Partial<RoundHead>): Decision {
 
 function ask(
   state: ClassState,
-  exercise: Exercise,
+  { exercise, harder }: Levelled,
   planIndex: number | null,
   seconds: number | null,
   context: DeskContext,
 ): Decision {
   if (currentRound(state)?.phase === 'open') return failure('round-open');
-  const checked = checkExercise(exercise);
-  if (!checked.ok) return failure('exercise-refused');
+  if (![exercise, ...harder].every((level) => checkExercise(level).ok)) return failure('exercise-refused');
   const round: RoundHead = {
     id: context.newId() as RoundId,
     number: (state.rounds.at(-1)?.number ?? 0) + 1,
     exercise,
+    harder,
     planIndex,
     seconds,
     phase: 'open',

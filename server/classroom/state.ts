@@ -1,7 +1,8 @@
 import type { Answer } from '../../shared/exercise/answer.ts';
 import type { Chart } from '../../shared/exercise/chart.ts';
-import type { Exercise } from '../../shared/exercise/exercise.ts';
+import type { Levelled } from '../../shared/exercise/levels.ts';
 import type { Verdict } from '../../shared/exercise/verdict.ts';
+import type { PlanContent } from '../../shared/plans/plan.ts';
 import type { ClassSettings } from '../../shared/protocol/commands.ts';
 import type {
   ClassCode,
@@ -57,10 +58,9 @@ export interface PlacedAnswer extends Answer {
   readonly counted: boolean;
 }
 
-export interface Round {
+export interface Round extends Levelled {
   readonly id: RoundId;
   readonly number: number;
-  readonly exercise: Exercise;
   readonly planIndex: number | null;
   readonly seconds: number | null;
   readonly phase: 'open' | 'held' | 'revealed';
@@ -75,15 +75,8 @@ export interface Round {
 
 export type RoundHead = Omit<Round, 'answers' | 'late'>;
 
-export interface PlannedExercise {
-  readonly exercise: Exercise;
-  readonly seconds: number | null;
-}
-
-export interface Plan {
+export interface Plan extends Pick<PlanContent, 'title' | 'exercises'> {
   readonly id: PlanId;
-  readonly title: string;
-  readonly exercises: readonly PlannedExercise[];
 }
 
 export type Show =

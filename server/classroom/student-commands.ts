@@ -1,5 +1,6 @@
 import { answerOf, type Answer } from '../../shared/exercise/answer.ts';
 import { judge } from '../../shared/exercise/judge.ts';
+import { levelOf, levelsOf } from '../../shared/exercise/levels.ts';
 import { assertNever } from '../../shared/lib/assert.ts';
 import { failure, success, type Result } from '../../shared/lib/result.ts';
 import type { StandCommand } from '../../shared/protocol/commands.ts';
@@ -173,7 +174,9 @@ export function answerFor(
   before: PlacedAnswer | undefined,
 ): Result<PlacedAnswer, ErrorCode> {
   const given = answerOf(sent);
-  const misfit = misfitOf(round.exercise, given);
+  const exercise = levelsOf(round)[levelOf(given) - 1];
+  if (!exercise) return failure('level-unknown');
+  const misfit = misfitOf(exercise, given);
   if (misfit) return failure(misfit);
   return success({
     sendId: sent.sendId,
@@ -182,7 +185,7 @@ export function answerFor(
     done: sent.done,
     at: now,
     by,
-    verdict: judge(round.exercise, given),
+    verdict: judge(exercise, given),
     accepted: false,
     counted: true,
   });

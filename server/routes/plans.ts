@@ -1,23 +1,17 @@
 import { Router, type Request, type Response } from 'express';
 import * as v from 'valibot';
 import { checkExercise } from '../../shared/exercise/check.ts';
+import { levelsOf } from '../../shared/exercise/levels.ts';
 import type { PlanId, Time } from '../../shared/protocol/ids.ts';
-import { exerciseSchema, textSchema } from '../../shared/protocol/schemas.ts';
+import { planSchema } from '../../shared/protocol/plans.ts';
 import { newId } from '../secrets.ts';
 import type { Store } from '../store/store.ts';
 import { needGroup, needTeacher, readBody, refuse } from './guard.ts';
 
-export const planSchema = v.strictObject({
-  title: textSchema(80),
-  exercises: v.pipe(
-    v.array(
-      v.strictObject({
-        exercise: exerciseSchema,
-        seconds: v.nullable(v.pipe(v.number(), v.integer(), v.minValue(5), v.maxValue(3600))),
-      }),
-    ),
-    v.maxLength(100),
-  ),
+/** A plan as it is to be, and the revision that it was made from. */
+const changedPlanSchema = v.strictObject({
+  ...planSchema.entries,
+  revision: v.pipe(v.number(), v.integer(), v.minValue(1)),
 });
 
 /** Plans: ordered lists of exercises, each of which can be asked. */
@@ -31,7 +25,7 @@ export function planRoutes(store: Store): Router {
     const problem = problemIn(body.exercises);
     if (problem) return refuse(response, 'exercise-refused', problem);
     const id = newId() as PlanId;
-    await store.plans.save({ ...body, id, groupId: group.id, updatedAt: Date.now() as Time });
+    await store.plans.save({ ...named(body), id, groupId: group.id, revision: 1, updatedAt: now() });
     response.json({ id });
   });
 
@@ -42,12 +36,14 @@ export function planRoutes(store: Store): Router {
 
   router.put('/plans/:id', async (request, response) => {
     const plan = await needPlan(request, response);
-    const body = plan && readBody(planSchema, request, response);
+    const body = plan && readBody(changedPlanSchema, request, response);
     if (!body) return;
     const problem = problemIn(body.exercises);
     if (problem) return refuse(response, 'exercise-refused', problem);
-    await store.plans.save({ ...plan, ...body, updatedAt: Date.now() as Time });
-    response.json({});
+    const revision = body.revision + 1;
+    const saved = await store.plans.save({ ...plan, ...named(body), revision, updatedAt: now() });
+    if (saved === 'changed') return refuse(response, 'plan-changed');
+    response.json({ revision });
   });
 
   router.delete('/plans/:id', async (request, response) => {
@@ -68,10 +64,22 @@ export function planRoutes(store: Store): Router {
   return router;
 }
 
-function problemIn(exercises: v.InferOutput<typeof planSchema>['exercises']): string | undefined {
-  for (const [index, { exercise }] of exercises.entries()) {
-    const checked = checkExercise(exercise);
-    if (!checked.ok) return `Exercise ${String(index + 1)}: ${checked.error}`;
-  }
+const now = () => Date.now() as Time;
+
+type SentPlan = v.InferOutput<typeof planSchema>;
+
+/** Exercises that came without an id get one. */
+function named<T extends SentPlan>(plan: T) {
+  return { ...plan, exercises: plan.exercises.map((planned) => ({ ...planned, id: planned.id ?? newId() })) };
+}
+
+function problemIn(exercises: SentPlan['exercises']): string | undefined {
+  const ids = exercises.flatMap(({ id }) => id ?? []);
+  if (new Set(ids).size < ids.length) return 'Two exercises of the plan have the same id.';
+  for (const [index, planned] of exercises.entries())
+    for (const exercise of levelsOf(planned)) {
+      const checked = checkExercise(exercise);
+      if (!checked.ok) return `Exercise ${String(index + 1)}: ${checked.error}`;
+    }
   return undefined;
 }

@@ -9,6 +9,7 @@ import type {
   Time,
 } from '../../shared/protocol/ids.ts';
 import type { Share } from '../../shared/protocol/views.ts';
+import type { PlanContent } from '../../shared/plans/plan.ts';
 import type { InstrumentId } from '../../shared/theory/fretboard.ts';
 import type { NoteNaming } from '../../shared/theory/naming.ts';
 import type { Change, ClassState, Plan, Student } from '../classroom/state.ts';
@@ -107,16 +108,19 @@ export interface GroupStore {
   removeStudent(id: StudentId): Promise<void>;
 }
 
-export interface StoredPlan extends Plan {
+export interface StoredPlan extends PlanContent {
+  readonly id: PlanId;
   readonly groupId: GroupId;
+  /** 1 when it is made, one more with each save. */
+  readonly revision: number;
   readonly updatedAt: Time;
 }
 
 export interface PlanStore {
   ofGroup(groupId: GroupId): Promise<readonly StoredPlan[]>;
   byId(id: PlanId): Promise<StoredPlan | undefined>;
-  /** Creates or replaces. */
-  save(plan: StoredPlan): Promise<void>;
+  /** Creates at revision 1, or replaces the revision before; `changed` where somebody else saved since. */
+  save(plan: StoredPlan): Promise<'saved' | 'changed'>;
   remove(id: PlanId): Promise<void>;
 }
 

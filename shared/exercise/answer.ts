@@ -16,6 +16,8 @@ export interface Answer {
   readonly root?: Place;
   /** The finger said to take the root. */
   readonly finger?: Finger;
+  /** Where the exercise is asked at several levels: which one it answers; absent for the first. */
+  readonly level?: 2 | 3;
 }
 
 /** What _name_ can be answered with, by semitones above the root; the fourth and fifth altered both ways. */
@@ -44,11 +46,12 @@ export function isEmpty({ places, named }: Answer): boolean {
 }
 
 /** The answer alone, of something that holds one: `answerOf(placedAnswer)`. */
-export function answerOf({ places, named, root, finger }: Answer): Answer {
+export function answerOf({ places, named, root, finger, level }: Answer): Answer {
   return {
     places,
     ...(named === undefined ? {} : { named }),
     ...(root === undefined ? {} : { root }),
     ...(finger === undefined ? {} : { finger }),
+    ...(level === undefined ? {} : { level }),
   };
 }

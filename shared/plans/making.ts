@@ -13,7 +13,8 @@ import type { FormId } from '../theory/tables/forms.ts';
 import type { StackedFamily } from '../theory/families.ts';
 import type { ChordQuality } from '../theory/tables/chords.ts';
 import type { ToneSetId } from '../theory/tone-sets.ts';
-import type { Part, PlannedExercise } from './ready-plan.ts';
+import type { Part } from './plan.ts';
+import type { ReadyExercise } from './ready-plan.ts';
 
 /** Short words for the exercises of the ready plans: strings and frets as plain numbers, notes as text. */
 
@@ -114,7 +115,7 @@ export const along = (scale: ToneSetId, root: string, string: number, range: Fre
 export type Timed = readonly [exercise: Exercise, seconds: number | null];
 
 /** The exercises of a lesson, part by part. */
-export function inParts(parts: Readonly<Record<Part, readonly Timed[]>>): readonly PlannedExercise[] {
+export function inParts(parts: Readonly<Record<Part, readonly Timed[]>>): readonly ReadyExercise[] {
   const order: readonly Part[] = ['warm-up', 'new', 'check'];
   return order.flatMap((part) => parts[part].map(([exercise, seconds]) => ({ part, exercise, seconds })));
 }

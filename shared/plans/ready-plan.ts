@@ -1,10 +1,8 @@
+import type { Part } from './plan.ts';
 import type { Exercise } from '../exercise/exercise.ts';
 
-/** Where an exercise stands in its lesson. */
-export type Part = 'warm-up' | 'new' | 'check';
-
 /** One exercise of a ready plan; `seconds` is null where the teacher holds when it is time. */
-export interface PlannedExercise {
+export interface ReadyExercise {
   readonly part: Part;
   readonly exercise: Exercise;
   readonly seconds: number | null;
@@ -20,7 +18,7 @@ export interface ReadyPlan {
   readonly aim: string;
   /** What the exercises take with the talking between them. */
   readonly minutes: number;
-  readonly exercises: readonly PlannedExercise[];
+  readonly exercises: readonly ReadyExercise[];
   /** What a teacher may say. */
   readonly points: readonly string[];
 }

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import type { PlanId, RoundId, SeatId, SendId, StudentId } from './ids.ts';
+import { harderSchema, secondsSchema } from './plans.ts';
 import { answerEntries, chartSchema, exerciseSchema, idSchema, placesSchema, textSchema } from './schemas.ts';
 
 /** What a Stand may ask of the server. */
@@ -16,9 +17,6 @@ export const standCommandSchema = v.variant('kind', [
   v.strictObject({ kind: v.literal('set-alias'), alias: v.nullable(textSchema(20)) }),
 ]);
 export type StandCommand = v.InferOutput<typeof standCommandSchema>;
-
-/** Whole seconds; up to an hour. */
-const secondsSchema = v.pipe(v.number(), v.integer(), v.minValue(5), v.maxValue(3600));
 
 const settingsSchema = v.strictObject({
   /** Names that are not on the register come in without the teacher's nod. */
@@ -43,7 +41,12 @@ export const deskCommandSchema = v.variant('kind', [
     index: v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(500)),
   }),
   v.strictObject({ kind: v.literal('ask-planned'), seconds: v.nullable(secondsSchema) }),
-  v.strictObject({ kind: v.literal('ask'), exercise: exerciseSchema, seconds: v.nullable(secondsSchema) }),
+  v.strictObject({
+    kind: v.literal('ask'),
+    exercise: exerciseSchema,
+    harder: v.exactOptional(harderSchema),
+    seconds: v.nullable(secondsSchema),
+  }),
   v.strictObject({ kind: v.literal('ask-again') }),
   v.strictObject({ kind: v.literal('hold') }),
   v.strictObject({ kind: v.literal('reveal') }),

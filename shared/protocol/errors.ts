@@ -42,6 +42,8 @@ export const errorSentences = {
   'exercise-refused': 'This exercise does not say clearly what is right.',
   'student-unknown': 'This student is not on the register.',
   'plan-ended': 'The plan ends here.',
+  'plan-changed': 'Another Desk changed this plan meanwhile.',
+  'level-unknown': 'The exercise is not asked at this level.',
   'walk-ended': 'There is no such chart in what is shown.',
   'store-failed': 'The server could not save this. It is kept here and sent again.',
   'server-failed': 'Something went wrong on the server. Try again.',

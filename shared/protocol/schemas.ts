@@ -78,6 +78,7 @@ export const answerEntries = {
   named: v.exactOptional(namedSchema),
   root: v.exactOptional(placeSchema),
   finger: v.exactOptional(fingerSchema),
+  level: v.exactOptional(v.picklist([2, 3])),
 };
 
 const taskEntries = {

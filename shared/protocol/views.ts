@@ -4,6 +4,7 @@ import type { Input } from '../exercise/input.ts';
 import type { Pattern } from '../exercise/pattern.ts';
 import type { KeyNote, SlipVerdict, Verdict } from '../exercise/verdict.ts';
 import type { Wordings } from '../exercise/wording.ts';
+import type { PlannedExercise } from '../plans/plan.ts';
 import type { InstrumentId, Place } from '../theory/fretboard.ts';
 import type { NoteNaming } from '../theory/naming.ts';
 import type { ClassSettings } from './commands.ts';
@@ -191,7 +192,7 @@ export interface DeskRoundView {
 export interface DeskPlanView {
   readonly id: PlanId;
   readonly title: string;
-  readonly exercises: readonly { readonly exercise: Exercise; readonly seconds: number | null }[];
+  readonly exercises: readonly PlannedExercise[];
 }
 
 export interface DeskView {

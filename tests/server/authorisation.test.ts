@@ -75,7 +75,11 @@ const table: Readonly<Record<string, Row>> = {
   },
   'POST /groups/:id/plans': { path: ({ groupId }) => `groups/${groupId}/plans`, body: plan, who: 'own' },
   'GET /plans/:id': { path: ({ planId }) => `plans/${planId}`, who: 'own' },
-  'PUT /plans/:id': { path: ({ planId }) => `plans/${planId}`, body: plan, who: 'own' },
+  'PUT /plans/:id': {
+    path: ({ planId }) => `plans/${planId}`,
+    body: { ...plan, revision: 1 },
+    who: 'own',
+  },
   'DELETE /plans/:id': { path: ({ planId }) => `plans/${planId}`, who: 'own' },
   'POST /groups/:id/classes': {
     path: ({ groupId }) => `groups/${groupId}/classes`,

@@ -160,7 +160,7 @@ export class Nonsense {
       ],
       [`groups/${id}/classes`, { planId: null }],
       [`students/${id}`, { name: 'Edda', seatNumber: 3 }],
-      [`plans/${id}`, { title: 'Roots', exercises: [] }],
+      [`plans/${id}`, { title: 'Roots', exercises: [], revision: 1 }],
       ['address', { address: 'http://rootcall.test' }],
       [this.#word(), {}],
     ];

@@ -1,8 +1,10 @@
 import type { Exercise } from '../../../shared/exercise/exercise.ts';
 import { failure, success, type Result } from '../../../shared/lib/result.ts';
 import { errorReply, errorSentences, type ErrorReply } from '../../../shared/protocol/errors.ts';
+import type { PlanContent } from '../../../shared/plans/plan.ts';
 import type { Share } from '../../../shared/protocol/views.ts';
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
+import { planned } from './planned.ts';
 
 /** The server's resources as the Desk reads them. Times are milliseconds, UTC. */
 export interface Me {
@@ -34,15 +36,10 @@ export interface Student {
   readonly moreTime: number;
 }
 
-export interface PlannedExercise {
-  readonly exercise: Exercise;
-  readonly seconds: number | null;
-}
-
-export interface Plan {
+export interface Plan extends PlanContent {
   readonly id: string;
-  readonly title: string;
-  readonly exercises: readonly PlannedExercise[];
+  /** Grows with each save, at whichever Desk. */
+  readonly revision: number;
 }
 
 export interface PastClass {
@@ -123,8 +120,10 @@ export const api = {
   mergeStudents: (id: string, into: string) => send<object>('POST', `students/${id}/merge`, { into }),
   removeStudent: (id: string) => send<object>('DELETE', `students/${id}`),
 
-  addPlan: (groupId: string, plan: Omit<Plan, 'id'>) => send<Id>('POST', `groups/${groupId}/plans`, plan),
-  changePlan: (id: string, plan: Omit<Plan, 'id'>) => send<object>('PUT', `plans/${id}`, plan),
+  plan: (id: string) => send<{ readonly plan: Plan & { readonly groupId: string } }>('GET', `plans/${id}`),
+  addPlan: (groupId: string, plan: PlanContent) => send<Id>('POST', `groups/${groupId}/plans`, plan),
+  changePlan: (id: string, plan: PlanContent & Pick<Plan, 'revision'>) =>
+    send<Pick<Plan, 'revision'>>('PUT', `plans/${id}`, plan),
   removePlan: (id: string) => send<object>('DELETE', `plans/${id}`),
 
   openClass: (groupId: string, planId: string | null) =>
@@ -134,8 +133,25 @@ export const api = {
   chooseAddress: (chosen: string) => send<object>('PUT', 'addresses', { chosen }),
 };
 
+/** Adds exercises to the plan as the server has it now. */
+export async function addToPlan(planId: string, exercises: readonly Exercise[]): Answered<object> {
+  const found = await api.plan(planId);
+  if (!found.ok) return found;
+  const { title, aim, points, revision, exercises: before } = found.value.plan;
+  const added = exercises.map((exercise) => planned(exercise));
+  const reply = await api.changePlan(planId, {
+    title,
+    aim,
+    points,
+    revision,
+    exercises: [...before, ...added],
+  });
+  // Another Desk came first: what it saved stays, and this is added to it.
+  return !reply.ok && reply.error.code === 'plan-changed' ? addToPlan(planId, exercises) : reply;
+}
+
 /** The plan's group, with all of it. */
 export async function groupOfPlan(planId: string): Answered<GroupDetail> {
-  const plan = await send<{ readonly plan: { readonly groupId: string } }>('GET', `plans/${planId}`);
+  const plan = await api.plan(planId);
   return plan.ok ? api.group(plan.value.plan.groupId) : plan;
 }

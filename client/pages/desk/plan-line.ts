@@ -3,7 +3,7 @@ import { wordingOf } from '../../../shared/exercise/wording.ts';
 import { instrumentById, type InstrumentId } from '../../../shared/theory/fretboard.ts';
 import { instrumentName } from '../../../shared/theory/instrument.ts';
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
-import type { PlannedExercise } from './api.ts';
+import type { PlannedExercise } from '../../../shared/plans/plan.ts';
 import './charts.ts';
 import { limitWords } from './maker/words.ts';
 

@@ -12,6 +12,7 @@ import type { TakeEvent } from './five/events.ts';
 import './maker/maker.ts';
 import type { MadeEvent } from './maker/maker.ts';
 import { NamingHere } from './naming-here.ts';
+import { planned } from './planned.ts';
 import { planLine, type LineWays } from './plan-line.ts';
 import { planStyles } from './plan-styles.ts';
 import { refusalLine } from './refusal.ts';
@@ -153,7 +154,7 @@ export class DeskPlan extends LitElement {
   }
 
   private add(plan: Plan, exercises: readonly Exercise[]): Promise<boolean> {
-    const added = exercises.map((exercise) => ({ exercise, seconds: null }));
+    const added = exercises.map((exercise) => planned(exercise));
     return this.save({ ...plan, exercises: [...plan.exercises, ...added] }, 'Added to the plan.');
   }
 
@@ -189,7 +190,7 @@ export class DeskPlan extends LitElement {
 
   private made(plan: Plan, index: number, { exercise, seconds }: MadeEvent) {
     const exercises = [...plan.exercises];
-    exercises[index] = { exercise, seconds };
+    exercises[index] = { ...(exercises[index] ?? planned(exercise)), exercise, seconds };
     this.dialog?.close();
     void this.save({ ...plan, exercises }, 'Saved.');
   }
@@ -216,7 +217,9 @@ export class DeskPlan extends LitElement {
   private async save(plan: Plan, said: string): Promise<boolean> {
     const before = this.plan;
     this.plan = plan;
-    const reply = await api.changePlan(plan.id, { title: plan.title, exercises: plan.exercises });
+    const { id, title, aim, points, exercises, revision } = plan;
+    const reply = await api.changePlan(id, { title, aim, points, exercises, revision });
+    if (reply.ok) this.plan = { ...plan, ...reply.value };
     this.refusal = reply.ok ? '' : reply.error.message;
     this.said = reply.ok ? said : '';
     if (!reply.ok && this.plan === plan) this.plan = before;

@@ -18,6 +18,8 @@ const titles: Readonly<Record<Route['kind'], string>> = {
   group: 'Group',
   plan: 'Plan',
   class: 'Class',
+  handout: 'Handout',
+  paper: 'Results from paper',
   unknown: 'Desk',
 };
 
@@ -150,6 +152,12 @@ export class RootcallDesk extends LitElement {
         return html`<desk-plan .planId=${route.id}></desk-plan>`;
       case 'class':
         return html`<desk-class .classId=${route.id}></desk-class>`;
+      case 'handout':
+        void import('./handout/handout-page.ts');
+        return html`<desk-handout .groupId=${route.id}></desk-handout>`;
+      case 'paper':
+        void import('./paper/paper-page.ts');
+        return html`<desk-paper .planId=${route.id}></desk-paper>`;
       case 'unknown':
         return html`<main class="slim">
           <h1>There is no such page</h1>
@@ -205,7 +213,7 @@ export class RootcallDesk extends LitElement {
     if (!link || link.target !== '' || link.origin !== location.origin) return;
     if (routeOf(link.pathname).kind === 'unknown') return;
     event.preventDefault();
-    this.go(link.pathname, 'push');
+    this.go(link.pathname + link.search, 'push');
   };
 }
 

@@ -1,7 +1,8 @@
 import { firstTables } from './0001-first-tables.ts';
 import { moreInAnswers } from './0002-more-in-answers.ts';
 import { shownCharts } from './0003-shown-charts.ts';
+import { plansAndLevels } from './0004-plans-and-levels.ts';
 import type { Migration } from './migration.ts';
 
 /** In order, numbered from 1 without a gap. */
-export const migrations: readonly Migration[] = [firstTables, moreInAnswers, shownCharts];
+export const migrations: readonly Migration[] = [firstTables, moreInAnswers, shownCharts, plansAndLevels];

@@ -71,6 +71,7 @@ function readRounds(database: Database, id: ClassId): readonly Round[] {
         'id',
         'number',
         'exercise',
+        'harder',
         'plan_index as planIndex',
         'seconds',
         'phase',
@@ -85,6 +86,7 @@ function readRounds(database: Database, id: ClassId): readonly Round[] {
   return rounds.map((round) => ({
     ...round,
     exercise: fromJson(round.exercise),
+    harder: fromJson(round.harder),
     voided: round.voided === 1,
     answers: answers.get(round.id)?.inTime ?? new Map(),
     late: answers.get(round.id)?.late ?? new Map(),

@@ -1,6 +1,7 @@
 import type { Answer } from '../../../shared/exercise/answer.ts';
 import type { Exercise } from '../../../shared/exercise/exercise.ts';
 import type { Verdict } from '../../../shared/exercise/verdict.ts';
+import type { Part } from '../../../shared/plans/plan.ts';
 import type { ClassSettings } from '../../../shared/protocol/commands.ts';
 import type {
   ClassCode,
@@ -54,8 +55,25 @@ export interface Tables {
     team: string | null;
     more_time: number;
   };
-  plans: { id: PlanId; group_id: GroupId; title: string; updated_at: Time };
-  exercises: { plan_id: PlanId; position: number; exercise: Json<Exercise>; seconds: number | null };
+  plans: {
+    id: PlanId;
+    group_id: GroupId;
+    title: string;
+    aim: string;
+    points: Json<readonly string[]>;
+    /** Counts the times it was saved. */
+    revision: number;
+    updated_at: Time;
+  };
+  exercises: {
+    plan_id: PlanId;
+    position: number;
+    id: string;
+    part: Part;
+    exercise: Json<Exercise>;
+    harder: Json<readonly Exercise[]>;
+    seconds: number | null;
+  };
   classes: {
     id: ClassId;
     group_id: GroupId;
@@ -73,6 +91,7 @@ export interface Tables {
     class_id: ClassId;
     number: number;
     exercise: Json<Exercise>;
+    harder: Json<readonly Exercise[]>;
     plan_index: number | null;
     seconds: number | null;
     phase: Round['phase'];

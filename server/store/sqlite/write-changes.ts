@@ -36,6 +36,7 @@ export function changeWriter(connection: Connection): ChangeWriter {
         'class_id',
         'number',
         'exercise',
+        'harder',
         'plan_index',
         'seconds',
         'phase',
@@ -82,13 +83,25 @@ export function changeWriter(connection: Connection): ChangeWriter {
         return;
       }
       case 'round': {
-        const { id, number, exercise, planIndex, seconds, phase, voided, openedAt, heldAt, revealedAt } =
-          change.round;
+        const {
+          id,
+          number,
+          exercise,
+          harder,
+          planIndex,
+          seconds,
+          phase,
+          voided,
+          openedAt,
+          heldAt,
+          revealedAt,
+        } = change.round;
         saveRound.run(
           id,
           classId,
           number,
           toJson(exercise),
+          toJson(harder),
           planIndex,
           seconds,
           phase,

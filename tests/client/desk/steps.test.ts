@@ -7,8 +7,8 @@ const plan: DeskView['plan'] = {
   id: 'plan' as NonNullable<DeskView['plan']>['id'],
   title: 'Second string',
   exercises: [
-    { exercise: findOn2('D'), seconds: null },
-    { exercise: findOn2('F'), seconds: 30 },
+    { id: 'd', part: 'new', exercise: findOn2('D'), harder: [], seconds: null },
+    { id: 'f', part: 'new', exercise: findOn2('F'), harder: [], seconds: 30 },
   ],
 };
 

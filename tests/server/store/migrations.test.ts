@@ -4,7 +4,7 @@ import { migrations } from '../../../server/store/migrations/list.ts';
 import { connect } from '../../../server/store/sqlite/connect.ts';
 import { migrate } from '../../../server/store/sqlite/migrate.ts';
 import { known } from '../../../shared/lib/assert.ts';
-import type { StudentId } from '../../../shared/protocol/ids.ts';
+import type { PlanId, StudentId } from '../../../shared/protocol/ids.ts';
 import { place } from '../../../shared/theory/fretboard.ts';
 import { answer, classId, fillStore, find, groupId, student } from './samples.ts';
 import { tempPlace, type TempPlace } from './temp-place.ts';
@@ -31,7 +31,8 @@ describe('a store made by an earlier version', () => {
     makeAt(schema, (connection) => {
       if (schema === 0) return;
       fillAsEver(connection, { a: { kind: 'right' } });
-      if (schema < 3) showChart(connection);
+      showChart(connection, schema);
+      planIn(connection);
     });
     const store = await where.open();
     expect(store.describe().schema).toBe(migrations.length);
@@ -39,7 +40,17 @@ describe('a store made by an earlier version', () => {
     if (schema === 0) await store.groups.saveStudent(groupId, student('a'));
     const state = known(await store.classes.load(classId), 'class');
     expect([...state.students.keys()]).toContain('a');
-    if (schema > 0) expect(state.show).toEqual({ kind: 'charts', charts: [find()], at: 0 });
+    if (schema > 0) {
+      expect(state.show).toEqual({ kind: 'charts', charts: [find()], at: 0 });
+      expect(state.rounds[0]?.harder).toEqual([]);
+      const exercises = [
+        { id: 'e0', part: 'new', exercise: find(), harder: [], seconds: 30 },
+        { id: 'e1', part: 'new', exercise: find(3), harder: [], seconds: null },
+      ];
+      expect(state.plan).toEqual({ id: 'plan', title: 'Roots', exercises });
+      const kept = known(await store.plans.byId('plan' as PlanId), 'plan');
+      expect(kept).toMatchObject({ title: 'Roots', aim: '', points: [], revision: 1, exercises });
+    }
     await store.close();
   });
 
@@ -91,8 +102,28 @@ describe('a store made by an earlier version', () => {
 });
 
 /** Until schema 2 one chart could be shown, kept as its exercise. */
-function showChart(connection: Connection): void {
-  connection.prepare('update classes set show = ?').run(JSON.stringify({ kind: 'chart', exercise: find() }));
+function showChart(connection: Connection, schema: number): void {
+  const show = schema < 3 ? { kind: 'chart', exercise: find() } : { kind: 'charts', charts: [find()], at: 0 };
+  connection.prepare('update classes set show = ?').run(JSON.stringify(show));
+}
+
+/** Until schema 3 a plan was a title and exercises with their time; the class has a copy. */
+function planIn(connection: Connection): void {
+  const exercises = [
+    { exercise: find(), seconds: 30 },
+    { exercise: find(3), seconds: null },
+  ];
+  connection.exec(
+    `insert into plans (id, group_id, title, updated_at) values ('plan', '${groupId}', 'Roots', 1)`,
+  );
+  const save = connection.prepare(
+    `insert into exercises (plan_id, position, exercise, seconds) values ('plan', ?, ?, ?)`,
+  );
+  for (const [position, { exercise, seconds }] of exercises.entries())
+    save.run(position, JSON.stringify(exercise), seconds);
+  connection
+    .prepare('update classes set plan = ?')
+    .run(JSON.stringify({ id: 'plan', title: 'Roots', exercises }));
 }
 
 /** A class with one revealed round, in SQL: today's store no longer writes the earlier schemas. */

@@ -81,12 +81,19 @@ export const plan: Plan = {
   id: 'plan-1' as PlanId,
   title: 'Roots on string 2',
   exercises: [
-    { exercise: find(2), seconds: 30 },
-    { exercise: find(3), seconds: null },
+    { id: 'one', part: 'warm-up', exercise: find(2), harder: [find(3), find(4)], seconds: 30 },
+    { id: 'two', part: 'new', exercise: find(3), harder: [], seconds: null },
   ],
 };
 
-export const storedPlan: StoredPlan = { ...plan, groupId, updatedAt: time(5) };
+export const storedPlan: StoredPlan = {
+  ...plan,
+  aim: 'Every D on the neck.',
+  points: ['Say it aloud.', 'Then without looking.'],
+  groupId,
+  revision: 1,
+  updatedAt: time(5),
+};
 
 export function newClass(fields: Partial<NewClass> = {}): NewClass {
   return {
@@ -123,6 +130,7 @@ export function round(id: string, fields: Partial<RoundHead> = {}): RoundHead {
     id: id as RoundId,
     number: 1,
     exercise: find(),
+    harder: [],
     planIndex: null,
     seconds: null,
     phase: 'revealed',

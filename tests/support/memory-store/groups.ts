@@ -56,7 +56,10 @@ export function memoryPlans(memory: Memory): PlanStore {
     byId: async (id) => memory.tables.plans.get(id),
     async save(plan) {
       need(memory.tables.groups.has(plan.groupId), 'The group');
+      const held = memory.tables.plans.get(plan.id)?.revision ?? 0;
+      if (held !== plan.revision - 1) return 'changed';
       memory.together(({ plans }) => plans.set(plan.id, plan));
+      return 'saved';
     },
     async remove(id) {
       memory.together(({ plans }) => plans.delete(id));

@@ -1,8 +1,10 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { ReadyPlan } from '../../../../shared/plans/ready-plan.ts';
+import { pointsOf } from '../../../../shared/plans/words.ts';
 import { api, type GroupDetail } from '../api.ts';
 import { deskStyles, pageStyles } from '../desk-styles.ts';
+import { emptyPlan, planned } from '../planned.ts';
 import { NamingHere } from '../naming-here.ts';
 import { fieldText, formOf, refusalLine } from '../refusal.ts';
 import { NavigateEvent, classPath, homePath, planPath } from '../routes.ts';
@@ -235,10 +237,13 @@ export class DeskGroup extends LitElement {
     else this.refusal = reply.error.message;
   }
 
-  /** What is asked comes along; what was said of it stays on the shelf. */
-  private async takePlan({ title, exercises }: ReadyPlan) {
-    const planned = exercises.map(({ exercise, seconds }) => ({ exercise, seconds }));
-    const reply = await api.addPlan(this.groupId, { title, exercises: planned });
+  private async takePlan(plan: ReadyPlan) {
+    const reply = await api.addPlan(this.groupId, {
+      title: plan.title,
+      aim: plan.aim,
+      points: pointsOf(plan, this.detail?.group.naming ?? 'english'),
+      exercises: plan.exercises.map(({ exercise, ...rest }) => planned(exercise, rest)),
+    });
     if (reply.ok) this.dispatchEvent(new NavigateEvent(planPath(reply.value.id)));
     else this.refusal = reply.error.message;
   }
@@ -246,7 +251,7 @@ export class DeskGroup extends LitElement {
   private async addPlan(event: SubmitEvent) {
     const form = formOf(event);
     if (!form) return;
-    const reply = await api.addPlan(this.groupId, { title: fieldText(form, 'title'), exercises: [] });
+    const reply = await api.addPlan(this.groupId, emptyPlan(fieldText(form, 'title')));
     if (reply.ok) this.dispatchEvent(new NavigateEvent(planPath(reply.value.id)));
     else this.refusal = reply.error.message;
   }

@@ -3,7 +3,7 @@ import { customElement, property, query, state } from 'lit/decorators.js';
 import type { Chart } from '../../../../shared/exercise/chart.ts';
 import type { Exercise } from '../../../../shared/exercise/exercise.ts';
 import type { DeskView } from '../../../../shared/protocol/views.ts';
-import { api, type Plan } from '../api.ts';
+import { addToPlan } from '../api.ts';
 import '../around/around.ts';
 import type { ShowEvent } from '../around/events.ts';
 import { deskStyles } from '../desk-styles.ts';
@@ -174,24 +174,16 @@ export class DeskMakeDialog extends LitElement {
     if (await this.addTo(view, exercises)) this.dialog?.close();
   }
 
-  /** The plan as it was saved last: a view that has all of it may still be under way. */
-  private saved: Plan | null = null;
-
   /** The plan is saved, and taken up by the class again where it stood. */
   private async addTo({ plan, cursor }: DeskView, exercises: readonly Exercise[]): Promise<boolean> {
     if (!plan) return false;
-    const before = this.saved && this.saved.exercises.length > plan.exercises.length ? this.saved : plan;
-    const added = exercises.map((exercise) => ({ exercise, seconds: null }));
-    this.saved = { ...before, exercises: [...before.exercises, ...added] };
-    const { id, title } = plan;
-    const reply = await api.changePlan(id, { title, exercises: this.saved.exercises });
+    const reply = await addToPlan(plan.id, exercises);
     this.refusal = reply.ok ? '' : reply.error.message;
-    if (!reply.ok) {
-      this.saved = null;
-      return false;
-    }
-    this.dispatchEvent(new CommandEvent({ kind: 'use-plan', planId: id }, { kind: 'select', index: cursor }));
-    return true;
+    if (reply.ok)
+      this.dispatchEvent(
+        new CommandEvent({ kind: 'use-plan', planId: plan.id }, { kind: 'select', index: cursor }),
+      );
+    return reply.ok;
   }
 
   private made({ exercise, seconds }: MadeEvent) {

@@ -127,7 +127,10 @@ export function describeGroups(at: StoreAt): void {
         ...storedPlan,
         title: 'Another order',
         updatedAt: time(6),
-        exercises: [...storedPlan.exercises].reverse().concat({ exercise: find(1), seconds: 90 }),
+        exercises: [...storedPlan.exercises]
+          .reverse()
+          .concat({ id: 'three', part: 'check', exercise: find(1), harder: [], seconds: 90 }),
+        revision: 2,
       };
       await at.store.plans.save(edited);
       await at.store.plans.save({ ...storedPlan, id: 'empty' as PlanId, title: 'Blank', exercises: [] });
