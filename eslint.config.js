@@ -25,6 +25,8 @@ const rooms = [
   { room: 'server/store', never: ['^(express|socket.io)', '/(live|sockets|routes)/'] },
   { room: 'client/fretboard', never: ['^socket.io', '/(connection|pages)/'] },
   { room: 'client/components', never: ['^socket.io', '/(connection|pages)/'] },
+  { room: 'client/charts', never: ['^socket.io', '/(connection|pages)/'] },
+  { room: 'client/exchange', never: ['^socket.io', '/(connection|pages)/'] },
   { room: 'client/connection', never: ['/(pages|components)/'] },
 ];
 
