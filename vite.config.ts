@@ -9,7 +9,7 @@ const output: BuildOptions = { outDir: '../dist/client', assetsInlineLimit: 0 };
 /** Pages are separate documents, so that a phone on the Stand never loads the Desk. */
 export default defineConfig({
   root: 'client',
-  plugins: [compressed(), explorePage()],
+  plugins: [compressed(), pageAlone('explore', exploreWorker), pageAlone('charts')],
   build: {
     ...output,
     emptyOutDir: true,
@@ -44,23 +44,23 @@ function compressed(): Plugin {
 }
 
 /**
- * The page for exploring is built by itself, after the others: what it shares with the Stand would otherwise be cut out
- * of the Stand's scripts, which then weigh more.
+ * Such a page is built by itself, after the others: what it shares with the Stand would otherwise be cut out of the
+ * Stand's scripts, which then weigh more.
  */
-function explorePage(): Plugin {
+function pageAlone(name: string, plugin?: () => Plugin): Plugin {
   return {
-    name: 'rootcall-explore-page',
+    name: `rootcall-${name}-page`,
     apply: 'build',
     async closeBundle() {
       await build({
         configFile: false,
         root: 'client',
         logLevel: 'warn',
-        plugins: [compressed(), exploreWorker()],
+        plugins: [compressed(), plugin?.()],
         build: {
           ...output,
           emptyOutDir: false,
-          rolldownOptions: { input: { explore: 'client/explore.html' } },
+          rolldownOptions: { input: { [name]: `client/${name}.html` } },
         },
       });
     },

@@ -1,5 +1,5 @@
 // `npm run bench`: theory and the store. With the production build, `npm run bench live`: the live wire;
-// `npm run bench paint`: the first look on a slow phone.
+// `npm run bench paint`: the first look on a slow phone; `npm run bench plan`: moving an exercise of a long plan.
 import './lib/check-node.mjs';
 
 const noChromium = 'This needs Chromium: install it, or say where it is with CHROMIUM_PATH.';
@@ -8,13 +8,13 @@ Promise.all([import('./lib/project.mjs'), import('./lib/chromium.mjs')]).then(
   ([{ build, giveUp, install, tool }, { ensureChromium }]) => {
     install();
     const [what, ...which] = process.argv.slice(2);
-    if (what !== 'live' && what !== 'paint') {
+    if (what !== 'live' && what !== 'paint' && what !== 'plan') {
       process.exitCode = tool('vitest/vitest.mjs', ['bench', '--run', ...process.argv.slice(2)]) ? 0 : 1;
       return;
     }
     build();
     const runner = '../tests/server/store/run-typescript.mjs';
-    const args = what === 'paint' ? [ensureChromium() ?? giveUp(noChromium)] : which;
+    const args = what === 'live' ? which : [ensureChromium() ?? giveUp(noChromium)];
     process.exitCode = tool(runner, [`tests/bench/${what}/main.ts`, ...args]) ? 0 : 1;
   },
 );

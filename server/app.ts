@@ -36,6 +36,8 @@ export function createApp({ config, api, health, metrics, log }: AppParts): Expr
   });
   // A whole plan is sent at once.
   app.use(['/api/plans', '/api/groups/:id/plans'], express.json({ limit: '600kb' }));
+  // And a whole register.
+  app.use('/api/groups/:id/students', express.json({ limit: '128kb' }));
   app.use('/api', neverStored, express.json({ limit: '16kb' }), api);
   app.use('/api', (_request, response) => {
     response.status(404).json({ error: errorReply('not-found') });
@@ -51,6 +53,7 @@ export function createApp({ config, api, health, metrics, log }: AppParts): Expr
   app.get(['/board', '/board/*rest'], page(config, 'board.html'));
   app.get('/check', page(config, 'check.html'));
   app.get('/explore', page(config, 'explore.html'));
+  app.get('/charts/:classId', page(config, 'charts.html'));
   app.use((_request, response) => {
     response.status(404).send(notFoundPage);
   });

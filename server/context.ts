@@ -13,9 +13,11 @@ import { ClassRegistry } from './live/registry.ts';
 import { createMetrics, type Metrics } from './metrics.ts';
 import { purgeHourly } from './purging.ts';
 import { addressRoutes } from './routes/addresses.ts';
+import { chartRoutes } from './routes/charts.ts';
 import { classRoutes } from './routes/classes.ts';
 import { groupRoutes } from './routes/groups.ts';
 import { codeTries, fromOwnPages, sessionCookie, sessionTeacher, signInTries } from './routes/guard.ts';
+import { paperRoutes } from './routes/paper.ts';
 import { planRoutes } from './routes/plans.ts';
 import { teacherRoutes } from './routes/teachers.ts';
 import { hashToken, newId, newToken, readClassCode } from './secrets.ts';
@@ -105,6 +107,8 @@ export async function createContext(
   api.use(groupRoutes(store, registry));
   api.use(planRoutes(store));
   api.use(classRoutes(store, registry, { secure, failures: failedCodes }));
+  api.use(chartRoutes(store, failedCodes));
+  api.use(paperRoutes(store, registry));
   api.use(addressRoutes(store, registry, addresses));
 
   return {

@@ -40,6 +40,7 @@ const final: ReadonlySet<ErrorCode> = new Set([
   'class-closed',
   'seat-unknown',
   'off-the-neck',
+  'level-unknown',
   'malformed',
 ]);
 

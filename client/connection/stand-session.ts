@@ -1,4 +1,5 @@
-import type { Answer } from '../../shared/exercise/answer.ts';
+import { answerOf, type Answer } from '../../shared/exercise/answer.ts';
+import { levelOf, type Level } from '../../shared/exercise/levels.ts';
 import type { CommandReply } from '../../shared/protocol/events.ts';
 import { errorReply, type ErrorReply } from '../../shared/protocol/errors.ts';
 import type { RoundId, SendId } from '../../shared/protocol/ids.ts';
@@ -9,6 +10,7 @@ import { randomId } from '../lib/random-id.ts';
 import type { ConnectionState } from './class-connection.ts';
 import { Device, leftHandedKey, namingKey, seatKey } from './device.ts';
 import { requestSeat } from './join.ts';
+import { LevelChoice, levelKey } from './level-choice.ts';
 import { Outbox, type Draft } from './outbox.ts';
 import { connectStand, type StandConnection } from './socket.ts';
 
@@ -19,6 +21,7 @@ const unseated: ReadonlySet<string> = new Set(['seat-unknown', 'not-found', 'mal
 export class StandSession {
   readonly #device: Device;
   readonly #outbox: Outbox;
+  readonly #levels: LevelChoice;
   readonly #changed: () => void;
   #connection: StandConnection | null = null;
   #unsubscribe: () => void = () => undefined;
@@ -31,6 +34,7 @@ export class StandSession {
   /** `code`: the one in the page's address, or ''. A seat in another class than that is given up. */
   constructor(storage: KeyStore, code: string, changed: () => void) {
     this.#device = new Device(storage);
+    this.#levels = new LevelChoice(storage);
     this.#changed = changed;
     this.#outbox = new Outbox({
       storage,
@@ -109,7 +113,25 @@ export class StandSession {
     return this.#outbox.draftFor(roundId);
   }
 
+  /** The level that this Stand shows of so many while the round is open; `answer` is the newest there is. */
+  levelIn(roundId: RoundId, answer: Answer | null, count: number): Level {
+    return this.#levels.levelIn(roundId, answer, count);
+  }
+
+  /** Another level: what was placed there is sent; where nothing is, what was sent before stands. */
+  chooseLevel(roundId: RoundId, level: Level): void {
+    const { own } = this;
+    const newest = this.draftFor(roundId) ?? (own?.answer?.roundId === roundId ? own.answer : null);
+    // It may have been placed on another device.
+    if (newest) this.#levels.place(roundId, answerOf(newest), this.#levelCount);
+    this.#levels.choose(roundId, level);
+    const placed = this.#levels.placedAt(roundId, level);
+    if (placed && newest && levelOf(newest) !== level) this.#outbox.place(roundId, placed, false);
+    else this.#changed();
+  }
+
   place(roundId: RoundId, answer: Answer, done: boolean): void {
+    if (this.#levelCount > 1) this.#levels.place(roundId, answer, this.#levelCount);
     this.#outbox.place(roundId, answer, done);
   }
 
@@ -117,6 +139,7 @@ export class StandSession {
     const seat = await requestSeat(code, name);
     if (!seat.ok) return seat.error;
     this.#outbox.clear();
+    this.#levels.clear();
     this.#device.name = name;
     this.#device.seat = { token: seat.value, code };
     this.#connect(seat.value);
@@ -138,6 +161,7 @@ export class StandSession {
   giveUpSeat(refusal: ErrorReply | null = null): void {
     this.#device.seat = null;
     this.#outbox.clear();
+    this.#levels.clear();
     this.#disconnect();
     this.#refusal = refusal;
     this.#changed();
@@ -149,6 +173,11 @@ export class StandSession {
     document.removeEventListener('visibilitychange', this.#onHide);
     this.#outbox.close();
     this.#disconnect();
+  }
+
+  get #levelCount(): number {
+    const stage = this.shared?.stage;
+    return stage && 'harder' in stage ? stage.harder.length + 1 : 1;
   }
 
   #connect(token: string): void {
@@ -207,7 +236,7 @@ export class StandSession {
       const { seat } = this.#device;
       if (seat) this.#connect(seat.token);
       else this.giveUpSeat();
-    } else if (key === leftHandedKey || key === namingKey) this.#changed();
+    } else if (key === leftHandedKey || key === namingKey || key === levelKey) this.#changed();
     else if (key !== null) this.#outbox.storageChanged(key, newValue);
   };
 }

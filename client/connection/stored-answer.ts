@@ -8,19 +8,21 @@ import { letters, type Alteration } from '../../shared/theory/pitch.ts';
  * it. Null where a field is not ours. What is not there was not given.
  */
 export function readAnswer(stored: object): Answer | null {
-  const { places, named, root, finger } = fields(stored);
+  const { places, named, root, finger, level } = fields(stored);
   const read: Answer = {
     places: Array.isArray(places) ? places.map(readPlace).filter((spot) => spot !== undefined) : [],
     ...present('named', readNamed(named)),
     ...present('root', readPlace(root)),
     ...present('finger', readFinger(finger)),
+    ...present('level', readLevel(level)),
   };
   const isOurs =
     Array.isArray(places) &&
     read.places.length === places.length &&
     (read.named === undefined) === (named === undefined) &&
     (read.root === undefined) === (root === undefined) &&
-    (read.finger === undefined) === (finger === undefined);
+    (read.finger === undefined) === (finger === undefined) &&
+    (read.level === undefined) === (level === undefined);
   return isOurs ? read : null;
 }
 
@@ -47,6 +49,10 @@ function readNamed(value: unknown): Named | undefined {
 
 function readFinger(value: unknown): Finger | undefined {
   return ([1, 2, 3, 4] as const).find((finger) => finger === value);
+}
+
+function readLevel(value: unknown): 2 | 3 | undefined {
+  return ([2, 3] as const).find((level) => level === value);
 }
 
 function fields(value: unknown): Readonly<Record<string, unknown>> {

@@ -5,14 +5,17 @@ import type { NeckView } from './state.ts';
 /** The gap between two strings of a chart, in the drawing's own units; the drawing is scaled to its box. */
 export const gap = 40;
 
-export interface InkRequest {
+/** Rows beside the frets that are left out where nothing would stand in them. */
+export interface InkRows {
+  readonly openRow: boolean;
+  readonly fingerRow: boolean;
+}
+
+export interface InkRequest extends InkRows {
   readonly view: NeckView;
   readonly leftHanded: boolean;
   readonly strings: number;
   readonly window: FretRange;
-  /** Rows that are left out where nothing would stand in them. */
-  readonly openRow: boolean;
-  readonly fingerRow: boolean;
   readonly named: boolean;
   /** The box's width ÷ height, where it is known: frets are stretched to fill it, within reason. */
   readonly aspect: number | null;

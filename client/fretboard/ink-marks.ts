@@ -6,6 +6,15 @@ import type { NeckHeat, NeckNote } from './state.ts';
 
 /** Marks on a chart. Shape says first what each is, tone second, hue last: all hold in greyscale. */
 
+/** The size of a text inside a mark and the most it may be, in radii, by its letters; "sol♯" and "Fisis" are long. */
+const insideSizes: readonly (readonly [usual: number, most: number])[] = [
+  [1.15, 1.35],
+  [1.15, 1.35],
+  [1, 1.15],
+  [0.78, 0.92],
+  [0.66, 0.74],
+];
+
 /** Turns the wanted size of a text into drawing units, never smaller on the screen than its surface allows. */
 export class Scale {
   readonly #least: number;
@@ -22,7 +31,7 @@ export class Scale {
 
   /** A text inside a mark of this radius. */
   inside(radius: number, text: string): number {
-    const [usual, most] = text.length <= 1 ? [1.15, 1.35] : text.length === 2 ? [1, 1.15] : [0.78, 0.92];
+    const [usual, most] = insideSizes[text.length] ?? [0.56, 0.62];
     return Math.max(usual * radius, Math.min(this.#least, most * radius));
   }
 

@@ -1,7 +1,8 @@
 import type { Exercise, NameExercise } from '../../shared/exercise/exercise.ts';
+import { silentIn } from '../../shared/exercise/silent.ts';
 import { namedText, rightName } from '../../shared/exercise/name-words.ts';
 import type { Correction, KeyNote } from '../../shared/exercise/verdict.ts';
-import { place, samePlace, stringNumbers, type Instrument } from '../../shared/theory/fretboard.ts';
+import { place, samePlace, type StringNumber } from '../../shared/theory/fretboard.ts';
 import { degreeSign, type NoteNaming } from '../../shared/theory/naming.ts';
 import type { NeckNote } from './state.ts';
 
@@ -55,13 +56,11 @@ export function slurs(corrections: readonly Correction[], key: readonly KeyNote[
 }
 
 /** Strings that stay silent, where the exercise says which strings make the chord. */
-export function silentStrings(
-  instrument: Instrument,
-  exercise: Exercise,
-  key: readonly KeyNote[],
-): readonly NeckNote[] {
-  if (exercise.kind !== 'build' || exercise.voicing.kind === 'any') return [];
-  return stringNumbers(instrument)
-    .filter((string) => key.every((note) => note.place.string !== string))
-    .map((string) => ({ place: place(string, 0), look: 'muted' }));
+export function silentStrings(exercise: Exercise, key: readonly KeyNote[]): readonly NeckNote[] {
+  return mutedNotes(silentIn(exercise, key));
+}
+
+/** An X for each of these strings. */
+export function mutedNotes(strings: readonly StringNumber[]): readonly NeckNote[] {
+  return strings.map((string) => ({ place: place(string, 0), look: 'muted' }));
 }

@@ -11,13 +11,13 @@ import {
 } from '../../shared/theory/fretboard.ts';
 import { PlaceToggledEvent, RootMarkedEvent, TakenBackEvent, WindowsFittedEvent } from './events.ts';
 import { placeAt, type NeckFrame } from './geometry.ts';
-import { inkFrame, naturalAspect, type InkRequest } from './ink-frame.ts';
+import { inkFrame, naturalAspect, type InkRequest, type InkRows } from './ink-frame.ts';
 import { Scale } from './ink-marks.ts';
 import { inkStyle } from './ink-style.ts';
 import { Fingers, heldIn, isActKey, moved } from './input.ts';
 import { neckStyle } from './neck-style.ts';
 import { renderCells } from './render-cells.ts';
-import { isByNut, onlyFingered, renderInk } from './render-ink.ts';
+import { renderInk, rowsFor } from './render-ink.ts';
 import { renderWood } from './render-wood.ts';
 import {
   capoWords,
@@ -84,6 +84,8 @@ export class Neck extends LitElement {
   @property({ attribute: false }) corrections: readonly Correction[] = [];
   @property({ attribute: false }) heat: readonly NeckHeat[] = [];
   @property({ attribute: false }) highlightString: StringNumber | null = null;
+  /** Null: the rows beside the frets that its notes need; else those of its neighbours. */
+  @property({ attribute: false }) rows: InkRows | null = null;
   /** No text of a chart is smaller than this, in px, as far as its strings leave room. */
   @property({ type: Number, attribute: 'least-text' }) leastText = 12;
 
@@ -324,15 +326,16 @@ export class Neck extends LitElement {
   }
 
   #inkRequest(): InkRequest {
-    const { notes } = this;
     const marked = markedPlaces(this.#inkMarks);
+    const rows = rowsFor(this.notes);
     return {
+      openRow: rows.openRow || marked.some(({ fret }) => fret === 0),
+      fingerRow: rows.fingerRow,
+      ...this.rows,
       view: this.view,
       leftHanded: this.leftHanded,
       strings: this.instrument.openStrings.length,
       window: this.window ?? cropTo(this.instrument, marked),
-      openRow: notes.some(isByNut) || marked.some(({ fret }) => fret === 0),
-      fingerRow: notes.some((note) => note.finger !== undefined && onlyFingered(notes, note.place.string)),
       named: this.stringNames.length > 0,
       aspect: this.box === null ? null : this.box.width / this.box.height,
     };

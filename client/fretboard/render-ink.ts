@@ -20,7 +20,7 @@ import {
 } from './geometry.ts';
 import { correctionSlur, heatDisc, noteMark, openMark, visitsMark, type Scale } from './ink-marks.ts';
 import { lozenge } from './lozenge.ts';
-import { gap, type InkFrame } from './ink-frame.ts';
+import { gap, type InkFrame, type InkRows } from './ink-frame.ts';
 import { fretsShown, stringWidth, type InkMarks, type NeckNote } from './state.ts';
 
 /** A neck engraved on paper, to be read. Colours come from ink-style.ts. */
@@ -35,6 +35,14 @@ export function isShown(window: FretRange, place: Place): boolean {
 /** Notes that stand by the nut rather than on a fret. */
 export function isByNut(note: NeckNote): boolean {
   return note.look === 'muted' || note.place.fret === 0;
+}
+
+/** Which rows beside the frets these notes need. */
+export function rowsFor(notes: readonly NeckNote[]): InkRows {
+  return {
+    openRow: notes.some(isByNut),
+    fingerRow: notes.some((note) => note.finger !== undefined && onlyFingered(notes, note.place.string)),
+  };
 }
 
 function line(from: Point, to: Point, look: string, width: number): SVGTemplateResult {
@@ -144,7 +152,7 @@ function fingers(frame: InkFrame, notes: readonly NeckNote[], scale: Scale): rea
     });
 }
 
-export function onlyFingered(notes: readonly NeckNote[], string: StringNumber): boolean {
+function onlyFingered(notes: readonly NeckNote[], string: StringNumber): boolean {
   return notes.filter((note) => note.place.string === string && note.finger !== undefined).length === 1;
 }
 
@@ -155,12 +163,24 @@ function markPoint(frame: InkFrame, note: NeckNote): Point {
     : pointOf(frame, note.place);
 }
 
+/** The chart in its box. */
 export function renderInk(
   frame: InkFrame,
   instrument: Instrument,
   marks: InkMarks,
   scale: Scale,
   label: string,
+): SVGTemplateResult {
+  return svg`<svg class="chart" role="img" aria-label=${label} preserveAspectRatio="xMidYMid meet"
+    viewBox=${`0 0 ${frame.width.toFixed(1)} ${frame.height.toFixed(1)}`}>${inkDrawing(frame, instrument, marks, scale)}</svg>`;
+}
+
+/** The chart in its own units. Each note says where it is, for whoever reads the drawing rather than looks at it. */
+export function inkDrawing(
+  frame: InkFrame,
+  instrument: Instrument,
+  marks: InkMarks,
+  scale: Scale,
 ): SVGTemplateResult {
   const r = markRadius(frame);
   const shown = marks.notes.filter((note) => isShown(frame.window, note.place) || note.look === 'muted');
@@ -175,21 +195,21 @@ export function renderInk(
     isMap
       ? noteMark(markPoint(frame, note), 0.8 * r, note, scale)
       : openMark(markPoint(frame, note), r, note, scale);
+  const at = (note: NeckNote, mark: SVGTemplateResult) =>
+    svg`<g data-string=${note.place.string} data-fret=${note.look === 'muted' ? 'silent' : note.place.fret}>${mark}</g>`;
   const band = marks.highlightString === null ? null : gapsFromMiddle(frame, marks.highlightString);
-  return svg`<svg class="chart" role="img" aria-label=${label} preserveAspectRatio="xMidYMid meet"
-    viewBox=${`0 0 ${frame.width.toFixed(1)} ${frame.height.toFixed(1)}`}>
-    ${
-      band === null
-        ? nothing
-        : line(onScreen(frame, frame.start, band), onScreen(frame, frame.end, band), 'band', 0.62 * gap)
-    }
+  return svg`${
+    band === null
+      ? nothing
+      : line(onScreen(frame, frame.start, band), onScreen(frame, frame.end, band), 'band', 0.62 * gap)
+  }
     ${grid(frame, instrument)}
     ${stringDigits(frame, instrument, marks, scale)}
     ${capoLabel(frame, instrument, marks.highlightString, scale)}
     ${fretNumbers(frame, instrument, scale)}
     ${heat.map((item) => heatDisc(pointOf(frame, item.place), r, item, scale))}
-    ${shown.filter((note) => isByNut(note)).map(nutMark)}
-    ${shown.filter((note) => !isByNut(note)).map((note) => noteMark(markPoint(frame, note), r, note, scale))}
+    ${shown.filter((note) => isByNut(note)).map((note) => at(note, nutMark(note)))}
+    ${shown.filter((note) => !isByNut(note)).map((note) => at(note, noteMark(markPoint(frame, note), r, note, scale)))}
     ${marks.corrections
       .filter(({ from, to }) => isShown(frame.window, from) && isShown(frame.window, to))
       .map(({ from, to }) =>
@@ -204,6 +224,5 @@ export function renderInk(
         ),
       )}
     ${shown.filter(({ visits }) => visits).map((note) => visitsMark(markPoint(frame, note), r, note, scale))}
-    ${fingers(frame, shown, scale)}
-  </svg>`;
+    ${fingers(frame, shown, scale)}`;
 }

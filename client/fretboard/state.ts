@@ -64,7 +64,7 @@ export interface WoodMarks {
 }
 
 /** A chart of fewer frets than this does not read as a neck. */
-const fewestFrets = 4;
+export const fewestFrets = 4;
 
 /** The places after a tap: taken back if it was there, else added, in `one` instead of the string's other place. */
 export function toggled(
@@ -96,10 +96,15 @@ export function cropTo(instrument: Instrument, places: readonly Place[]): FretRa
   return { low: Math.max(1, Math.min(low, high - fewestFrets + 1)) as Fret, high: high as Fret };
 }
 
+/** Where the notes lie; a string that stays silent has none. */
+export function notedPlaces(notes: readonly NeckNote[]): readonly Place[] {
+  return notes.filter((note) => note.look !== 'muted').map((note) => note.place);
+}
+
 /** Every place that a chart's marks need to show. */
 export function markedPlaces(marks: InkMarks): readonly Place[] {
   return [
-    ...marks.notes.filter((note) => note.look !== 'muted').map((note) => note.place),
+    ...notedPlaces(marks.notes),
     ...marks.corrections.flatMap((correction) => [correction.from, correction.to]),
     ...marks.heat.map((heat) => heat.place),
   ];

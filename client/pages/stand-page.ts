@@ -4,6 +4,7 @@ import { StandSession } from '../connection/stand-session.ts';
 import { browserStore } from '../lib/key-store.ts';
 import type { ErrorReply } from '../../shared/protocol/errors.ts';
 import type { ShowView, StandOwnView, StandSharedView } from '../../shared/protocol/views.ts';
+import { atLevel } from '../../shared/exercise/levels.ts';
 import type { Verdict } from '../../shared/exercise/verdict.ts';
 import { assertNever } from '../../shared/lib/assert.ts';
 import { instrumentById, standardGuitar } from '../../shared/theory/fretboard.ts';
@@ -12,17 +13,17 @@ import type { SwitchTurnedEvent } from '../components/switch.ts';
 import { baseStyle } from '../styles/base.ts';
 import { stepText } from '../lib/step-text.ts';
 import { revealedChart, shownChart, tappedChart } from './stand/chart.ts';
-import type { AliasEvent, AnswerEvent, JoinEvent, NamingEvent } from './stand/events.ts';
+import type { AliasEvent, AnswerEvent, JoinEvent, LevelEvent, NamingEvent } from './stand/events.ts';
 import './stand/join-form.ts';
 import './stand/paper.ts';
 import './stand/programme.ts';
 import './stand/rest.ts';
 import './stand/round.ts';
 import type { RoundStage } from './stand/round.ts';
-import { answerTo, type StandAnswer } from './stand/answer.ts';
+import { answerTo, stageAt, type StandAnswer } from './stand/answer.ts';
 import { explanationOf, fetchExplanations, type RevealedStage } from './stand/explanation.ts';
 import { Announcer } from './stand/announcer.ts';
-import { goneWords, standingWords } from './stand/words.ts';
+import { goneWords, levelWords, standingWords } from './stand/words.ts';
 
 /** A code in the page's address: /join/CODE. */
 function codeInAddress(): string {
@@ -194,7 +195,7 @@ export class Stand extends LitElement {
       .heading=${wording.title}
       .words=${wording.detail}
       .above=${isChart && show.step ? stepText(show.step) : ''}
-      .chart=${isChart ? shownChart(show.notes) : tappedChart(instrument, show.places)}
+      .chart=${isChart ? shownChart(show.notes, show.silent) : tappedChart(instrument, show.places)}
       .instrument=${instrument}
       .leftHanded=${session.leftHanded}
     ></stand-paper>`;
@@ -206,20 +207,21 @@ export class Stand extends LitElement {
     own: StandOwnView,
     stage: RevealedStage,
   ): TemplateResult {
-    const { answer } = answerTo(session, own, stage.roundId);
+    const { answer, level } = answerTo(session, own, stage);
+    const { task, reveal } = stageAt(stage, level);
     const verdict: Verdict | null = own.accepted ? { kind: 'right' } : own.verdict;
-    const instrument = instrumentById(stage.task.instrument) ?? standardGuitar;
-    const words = explanationOf(stage, answer, own, this.#naming);
-    const { title, detail } = stage.task.wording[this.#naming];
+    const instrument = instrumentById(task.instrument) ?? standardGuitar;
+    const words = explanationOf(reveal, answer, own, this.#naming);
+    const { title, detail } = task.wording[this.#naming];
     return html`<stand-paper
       .group=${shared.group}
       .student=${own.name}
-      .above=${`${title}. ${detail}`}
+      .above=${`${levelWords(level, stage.harder.length + 1)}${title}. ${detail}`}
       .heading=${words.heading}
       .words=${words.text}
       .tryThis=${words.tryThis}
       .right=${verdict?.kind === 'right'}
-      .chart=${revealedChart(instrument, stage.reveal, answer, verdict, this.#naming)}
+      .chart=${revealedChart(instrument, reveal, answer, verdict, this.#naming)}
       .instrument=${instrument}
       .leftHanded=${session.leftHanded}
     ></stand-paper>`;
@@ -231,11 +233,13 @@ export class Stand extends LitElement {
     own: StandOwnView,
     stage: RoundStage,
   ): TemplateResult {
-    const { answer, done, standing } = answerTo(session, own, stage.roundId);
+    const { answer, done, standing, level, counting } = answerTo(session, own, stage);
     return html`<stand-round
       .group=${shared.group}
       .student=${own.name}
-      .stage=${{ ...stage, seconds: own.seconds ?? stage.seconds }}
+      .stage=${{ ...stageAt(stage, level), seconds: own.seconds ?? stage.seconds }}
+      .level=${level}
+      .counting=${counting}
       .answer=${answer}
       .naming=${this.#naming}
       .done=${done}
@@ -244,7 +248,10 @@ export class Stand extends LitElement {
       .leftHanded=${session.leftHanded}
       @stand-answer=${(event: AnswerEvent) => {
         this.spoken = event.words;
-        session.place(stage.roundId, event.answer, event.done);
+        session.place(stage.roundId, atLevel(event.answer, level), event.done);
+      }}
+      @stand-level=${(event: LevelEvent) => {
+        session.chooseLevel(stage.roundId, event.level);
       }}
     ></stand-round>`;
   }
@@ -281,6 +288,7 @@ export class Stand extends LitElement {
       .heading=${heading}
       .words=${words}
     >
+      ${shared ? html`<a class="button" href=${`/charts/${shared.classId}`}>The charts of this class</a>` : ''}
       ${
         canJoin
           ? html`<button type="button" @click=${() => this.#session?.giveUpSeat()}>Join a class</button>`
@@ -305,7 +313,7 @@ export class Stand extends LitElement {
     const { own, shared } = this.#session ?? {};
     const stage = shared?.stage;
     if (!this.#session || !own || (stage?.kind !== 'open' && stage?.kind !== 'held')) return null;
-    return answerTo(this.#session, own, stage.roundId);
+    return answerTo(this.#session, own, stage);
   }
 
   #onNews(): void {

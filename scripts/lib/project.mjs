@@ -20,6 +20,7 @@ const products = [
   'client/board.html',
   'client/check.html',
   'client/explore.html',
+  'client/charts.html',
 ];
 
 /** Says what is wrong in one line and ends. */

@@ -7,9 +7,10 @@ import { holds, instrumentById, isOnNeck } from '../../shared/theory/fretboard.t
 
 /** Why something can't be an answer to this exercise, right or not; undefined where it can. */
 export function misfitOf(exercise: Exercise, answer: Answer): ErrorCode | undefined {
-  const { places, named, root, finger } = answer;
+  const { places, named, root, finger, teacherSays } = answer;
   const instrument = known(instrumentById(exercise.instrument), 'instrument of a round');
   if (!places.every((place) => isOnNeck(instrument, place))) return 'off-the-neck';
+  if (teacherSays) return places.length > 0 || named || root || finger ? 'malformed' : undefined;
   const input = inputOf(exercise);
   const [marksRoot, asksFinger] =
     input.kind === 'places' ? [input.marksRoot, input.asksFinger] : [false, false];

@@ -1,4 +1,6 @@
 import { isEmpty } from '../../shared/exercise/answer.ts';
+import type { Exercise } from '../../shared/exercise/exercise.ts';
+import { exerciseAt, levelOf, levelsUpTo, type Level } from '../../shared/exercise/levels.ts';
 import { commonestSlip } from '../../shared/exercise/score.ts';
 import type { SlipVerdict } from '../../shared/exercise/verdict.ts';
 import { known } from '../../shared/lib/assert.ts';
@@ -96,9 +98,24 @@ export function isOnGroupNeck(state: ClassState, place: Place): boolean {
   return isOnNeck(known(instrumentById(state.instrument), 'instrument of a group'), place);
 }
 
-/** The commonest slip of the answers that count: its verdicts, none where nobody slipped. */
-export function commonestSlipOf(round: Round): readonly SlipVerdict[] {
-  return commonestSlip(
-    [...countedAnswers(round).values()].filter((answer) => !isRight(answer)).map((answer) => answer.verdict),
-  );
+/** One level of a round, and the answers to it that count. */
+export interface LevelOfRound {
+  readonly level: Level;
+  readonly exercise: Exercise;
+  readonly answers: readonly PlacedAnswer[];
+  readonly share: Share;
+}
+
+/** Levels are asked together and counted apart (SPEC LEVEL-4). */
+export const levelsOfRound: (round: Round) => readonly LevelOfRound[] = perObject((round) => {
+  const counted = [...countedAnswers(round).values()];
+  return levelsUpTo(round.harder.length + 1).map((level) => {
+    const answers = counted.filter((answer) => levelOf(answer) === level);
+    return { level, exercise: exerciseAt(round, level), answers, share: shareOf(answers) };
+  });
+});
+
+/** The commonest slip of a level's answers that count: its verdicts, none where nobody slipped. */
+export function commonestSlipOf({ answers }: LevelOfRound): readonly SlipVerdict[] {
+  return commonestSlip(answers.filter((answer) => !isRight(answer)).map((answer) => answer.verdict));
 }

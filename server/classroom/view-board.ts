@@ -1,11 +1,13 @@
-import type { BoardStage, BoardView, ScoreView } from '../../shared/protocol/views.ts';
-import { commonestSlipOf, countedAnswers, currentRound, shareOf } from './round.ts';
-import type { ClassState } from './state.ts';
+import { levelsOf } from '../../shared/exercise/levels.ts';
+import { known } from '../../shared/lib/assert.ts';
+import type { BoardStage, BoardView, CountedLevel, ScoreView } from '../../shared/protocol/views.ts';
+import { commonestSlipOf, currentRound, levelsOfRound } from './round.ts';
+import type { ClassState, Round } from './state.ts';
 import {
   expectedCount,
   hereCount,
   nextView,
-  revealView,
+  revealedLevel,
   showView,
   taskView,
   type Presence,
@@ -41,25 +43,40 @@ function stage(state: ClassState, presence: Presence): BoardStage {
       ? { kind: 'score', score: scoreView(state) }
       : { kind: 'waiting' };
   }
-  const task = taskView(round.exercise);
-  if (round.phase === 'revealed') {
-    const slips = commonestSlipOf(round);
-    const [example] = slips;
-    return {
-      kind: 'revealed',
-      task,
-      reveal: revealView(round),
-      share: shareOf(countedAnswers(round).values()),
-      slip: example ? { count: slips.length, example } : null,
-    };
-  }
-  const { strictness, rootString } = round.exercise;
+  if (round.phase === 'revealed') return revealed(round);
   return {
     kind: round.phase,
-    task,
-    rootString: strictness === 'place' || strictness === 'string' ? rootString : null,
+    task: taskView(round.exercise),
+    harder: round.harder.map(taskView),
+    rootString: rootStringOf(round),
     seconds: round.seconds,
     done: [...round.answers.values()].filter((answer) => answer.done).length,
     of: expectedCount(state, round, presence),
+  };
+}
+
+/** The string that holds the root, where every level says the same one. */
+function rootStringOf(round: Round): number | null {
+  const strings = levelsOf(round).map(({ strictness, rootString }) =>
+    strictness === 'place' || strictness === 'string' ? rootString : null,
+  );
+  return strings.every((string) => string === strings[0]) ? (strings[0] ?? null) : null;
+}
+
+/** The first level's chart; of all levels' slips the one that most answers show. */
+function revealed(round: Round): BoardStage {
+  const levels = levelsOfRound(round);
+  const [first, ...harder] = levels.map(({ exercise, share }): CountedLevel => ({
+    ...revealedLevel(exercise),
+    share,
+  }));
+  const slips = levels.map((level) => ({ level: level.level, verdicts: commonestSlipOf(level) }));
+  const most = slips.reduce((best, slip) => (slip.verdicts.length > best.verdicts.length ? slip : best));
+  const [example] = most.verdicts;
+  return {
+    kind: 'revealed',
+    ...known(first, 'first level'),
+    harder,
+    slip: example ? { count: most.verdicts.length, level: most.level, example } : null,
   };
 }

@@ -2,10 +2,12 @@ import { chartNotes, chartWordings } from '../../shared/exercise/chart.ts';
 import type { Exercise } from '../../shared/exercise/exercise.ts';
 import { inputOf } from '../../shared/exercise/input.ts';
 import { answerKey } from '../../shared/exercise/key.ts';
+import { silentIn } from '../../shared/exercise/silent.ts';
 import { wordingsOf } from '../../shared/exercise/wording.ts';
 import { known } from '../../shared/lib/assert.ts';
+import { perObject } from '../../shared/lib/per-object.ts';
 import type { StudentId } from '../../shared/protocol/ids.ts';
-import type { RevealView, ShowView, TaskView } from '../../shared/protocol/views.ts';
+import type { RevealedLevel, ShowView, TaskView } from '../../shared/protocol/views.ts';
 import { currentRound, isOnGroupNeck, joinedStudents } from './round.ts';
 import type { ClassState, Round } from './state.ts';
 
@@ -16,7 +18,7 @@ export interface Presence {
 }
 
 /** A question in words and nothing that would answer it. */
-export function taskView(exercise: Exercise): TaskView {
+export const taskView = perObject((exercise: Exercise): TaskView => {
   const input = inputOf(exercise);
   // The range of one place would say where it is.
   const statesRange = input.kind === 'places' && exercise.strictness !== 'place';
@@ -26,11 +28,13 @@ export function taskView(exercise: Exercise): TaskView {
     input,
     range: statesRange ? exercise.range : null,
   };
-}
+});
 
-export function revealView(round: Round): RevealView {
-  return { exercise: round.exercise, notes: answerKey(round.exercise) };
-}
+/** A level after the reveal: the question and its key. */
+export const revealedLevel = perObject((exercise: Exercise): RevealedLevel => ({
+  task: taskView(exercise),
+  reveal: { exercise, notes: answerKey(exercise) },
+}));
 
 export function showView(state: ClassState): ShowView | null {
   if (!state.show) return null;
@@ -40,11 +44,13 @@ export function showView(state: ClassState): ShowView | null {
   }
   const { charts, at } = state.show;
   const chart = known(charts[at], 'the chart on the stage');
+  const notes = chartNotes(chart);
   return {
     kind: 'chart',
     wording: chartWordings(chart),
     instrument: chart.instrument,
-    notes: chartNotes(chart),
+    notes,
+    silent: chart.kind === 'map' ? [] : silentIn(chart, notes),
     step: charts.length > 1 ? { number: at + 1, of: charts.length } : null,
   };
 }

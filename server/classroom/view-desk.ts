@@ -8,7 +8,14 @@ import type {
   DeskStudentView,
   DeskView,
 } from '../../shared/protocol/views.ts';
-import { countedAnswers, currentRound, joinedStudents, roundDeadline, shareOf } from './round.ts';
+import {
+  countedAnswers,
+  currentRound,
+  joinedStudents,
+  levelsOfRound,
+  roundDeadline,
+  shareOf,
+} from './round.ts';
 import type { ClassState, PlacedAnswer, Round, Student } from './state.ts';
 import { showView, type Presence } from './view-common.ts';
 import { patternsIn } from './view-pattern.ts';
@@ -38,10 +45,11 @@ export function deskView(state: ClassState, presence: Presence, now: Time): Desk
     stage: round ? 'round' : 'rest',
     show: showView(state),
     rounds: state.rounds.map((round): DeskRoundView => {
-      const { id, number, exercise, planIndex, phase, voided, openedAt } = round;
+      const { id, number, exercise, harder, planIndex, phase, voided, openedAt } = round;
       const deadline = phase === 'open' ? roundDeadline(state, round) : null;
       const share = shareOf(countedAnswers(round).values());
-      return { id, number, exercise, planIndex, phase, voided, openedAt, deadline, share };
+      const shares = levelsOfRound(round).map((level) => level.share);
+      return { id, number, exercise, harder, planIndex, phase, voided, openedAt, deadline, share, shares };
     }),
     students: [...state.students.values()].map((student) => {
       const pattern = patterns.ofStudents.get(student.id) ?? null;

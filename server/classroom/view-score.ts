@@ -1,8 +1,10 @@
+import type { Exercise } from '../../shared/exercise/exercise.ts';
+import { levelName } from '../../shared/exercise/levels.ts';
 import { scoreKeyOf } from '../../shared/exercise/score.ts';
 import { wordingOf } from '../../shared/exercise/wording.ts';
 import type { ScoreView, Share } from '../../shared/protocol/views.ts';
-import { countedAnswers, isRight, shareOf } from './round.ts';
-import type { ClassState, PlacedAnswer, Student } from './state.ts';
+import { countedAnswers, isRight, levelsOfRound } from './round.ts';
+import type { ClassState, PlacedAnswer, Round, Student } from './state.ts';
 
 interface Counted {
   readonly student: Student;
@@ -12,10 +14,11 @@ interface Counted {
 /** The class against its own last time; teams and, at the end and only if wanted, individuals by alias. */
 export function scoreView(state: ClassState): ScoreView {
   const rounds = state.rounds.filter((round) => round.phase === 'revealed' && !round.voided);
-  const rows = rounds.map((round) => ({
-    title: wordingOf(round.exercise, state.naming).title,
-    now: shareOf(countedAnswers(round).values()),
-    before: state.lastTime.get(scoreKeyOf(round.exercise)) ?? null,
+  const levels = rounds.flatMap(levelsMet);
+  const rows = levels.map(({ level, exercise, share, isOneOfMany }) => ({
+    title: (isOneOfMany ? `${levelName(level)}: ` : '') + wordingOf(exercise, state.naming).title,
+    now: share,
+    before: state.lastTime.get(scoreKeyOf(exercise)) ?? null,
   }));
   const counted = rounds.flatMap((round) =>
     [...countedAnswers(round)].flatMap(([id, answer]): Counted[] => {
@@ -28,7 +31,7 @@ export function scoreView(state: ClassState): ScoreView {
   return {
     // Like is held against like: kinds that the class meets for the first time wait for their next time.
     now: sum((compared.length > 0 ? compared : rows).map((row) => row.now)),
-    before: compared.length > 0 ? sum(lastTimes(state)) : null,
+    before: compared.length > 0 ? sum(lastTimes(state, levels)) : null,
     rows,
     teams:
       state.settings.score === 'teams'
@@ -40,13 +43,19 @@ export function scoreView(state: ClassState): ScoreView {
   };
 }
 
+/** The levels that somebody answered, each with its own exercise; the first where nobody did. */
+function levelsMet(round: Round) {
+  const levels = levelsOfRound(round);
+  const answered = levels.filter(({ answers }) => answers.length > 0);
+  return (answered.length > 0 ? answered : levels.slice(0, 1)).map((level) => ({
+    ...level,
+    isOneOfMany: levels.length > 1,
+  }));
+}
+
 /** One earlier share for each kind of exercise that today met, however often it was asked. */
-function lastTimes(state: ClassState): readonly Share[] {
-  const keys = new Set(
-    state.rounds
-      .filter((round) => round.phase === 'revealed' && !round.voided)
-      .map((round) => scoreKeyOf(round.exercise)),
-  );
+function lastTimes(state: ClassState, levels: readonly { readonly exercise: Exercise }[]): readonly Share[] {
+  const keys = new Set(levels.map(({ exercise }) => scoreKeyOf(exercise)));
   return [...keys].flatMap((key) => state.lastTime.get(key) ?? []);
 }
 

@@ -9,7 +9,7 @@ import type {
 import { currentRound } from './round.ts';
 import type { ClassState, PlacedAnswer, Round } from './state.ts';
 import { isTimeUp } from './student-commands.ts';
-import { hereCount, nextView, revealView, showView, taskView, type Presence } from './view-common.ts';
+import { hereCount, nextView, revealedLevel, showView, taskView, type Presence } from './view-common.ts';
 
 /** What all Stands of the class may know: before the reveal neither the answer nor what others gave. */
 export function standSharedView(state: ClassState, presence: Presence): StandSharedView {
@@ -32,10 +32,10 @@ function stage(state: ClassState): StandStage {
   if (show) return { kind: 'show', show };
   const round = currentRound(state);
   if (!round) return { kind: 'rest' };
-  const task = taskView(round.exercise);
-  if (round.phase === 'revealed')
-    return { kind: 'revealed', roundId: round.id, task, reveal: revealView(round) };
-  return { kind: round.phase, roundId: round.id, task, seconds: round.seconds };
+  const { id: roundId, phase, exercise, harder, seconds } = round;
+  if (phase === 'revealed')
+    return { kind: phase, roundId, ...revealedLevel(exercise), harder: harder.map(revealedLevel) };
+  return { kind: phase, roundId, task: taskView(exercise), harder: harder.map(taskView), seconds };
 }
 
 /** What one student may know of themselves. */

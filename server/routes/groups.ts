@@ -24,18 +24,22 @@ const groupSchema = v.strictObject({
   language: v.pipe(v.string(), v.maxLength(20), v.regex(/^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$/)),
   purgeAt: v.nullable(timeSchema),
 });
-const studentSchema = v.partial(
-  v.strictObject({
-    name: textSchema(40),
-    seatNumber: v.nullable(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(999))),
-    alias: v.nullable(textSchema(20)),
-    team: v.nullable(textSchema(20)),
-    moreTime: v.picklist([1, 1.25, 1.5, 2, 3]),
-  }),
-);
+const studentEntries = {
+  name: textSchema(40),
+  seatNumber: v.nullable(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(999))),
+  team: v.nullable(textSchema(20)),
+  moreTime: v.picklist([1, 1.25, 1.5, 2, 3]),
+};
+const studentSchema = v.partial(v.strictObject({ ...studentEntries, alias: v.nullable(textSchema(20)) }));
 const mergeSchema = v.strictObject({ into: idSchema<StudentId>() });
+/** Added in one request. */
+const mostAdded = 300;
 const namesSchema = v.strictObject({
-  names: v.pipe(v.array(textSchema(40)), v.minLength(1), v.maxLength(300)),
+  names: v.pipe(v.array(textSchema(40)), v.minLength(1), v.maxLength(mostAdded)),
+});
+/** The rows of a table, with all that it says of each student. */
+const rowsSchema = v.strictObject({
+  students: v.pipe(v.array(v.strictObject(studentEntries)), v.minLength(1), v.maxLength(mostAdded)),
 });
 
 /** Groups and their registers. A running class of the group hears of every edit. */
@@ -98,22 +102,18 @@ export function groupRoutes(store: Store, registry: ClassRegistry): Router {
 
   router.post('/groups/:id/students', async (request, response) => {
     const group = await needGroup(store, request, response, request.params.id);
-    const body = group && readBody(namesSchema, request, response);
-    if (!body) return;
-    const known = new Set((await store.groups.students(group.id)).map(({ name }) => nameKey(name)));
-    for (const name of body.names) {
-      if (known.has(nameKey(name))) continue;
-      known.add(nameKey(name));
-      const id = newId() as StudentId;
-      await store.groups.saveStudent(group.id, {
-        id,
-        name,
-        seatNumber: null,
-        alias: null,
-        team: null,
-        moreTime: 1,
-      });
-    }
+    const rows = group && addedIn(request, response);
+    if (!rows) return;
+    const register = await store.groups.students(group.id);
+    const known = new Set(register.map(({ name }) => nameKey(name)));
+    const added = rows.filter(({ name }) => !known.has(nameKey(name)) && known.add(nameKey(name)));
+    const seats = [...register, ...added].flatMap(({ seatNumber }) => seatNumber ?? []);
+    const taken = seats.find((seat, index) => seats.indexOf(seat) !== index);
+    // All or none: what a teacher saw before the press is what is done.
+    if (taken !== undefined)
+      return refuse(response, 'name-taken', `Seat ${String(taken)} is taken. Choose another.`);
+    for (const fields of added)
+      await store.groups.saveStudent(group.id, { ...fields, id: newId() as StudentId, alias: null });
     await registry.refresh(group.id);
     response.json({});
   });
@@ -167,6 +167,15 @@ export function groupRoutes(store: Store, registry: ClassRegistry): Router {
   }
 
   return router;
+}
+
+/** Who is to be added: rows, or names alone; undefined after a refusal was sent. */
+function addedIn(request: Request, response: Response) {
+  const body: unknown = request.body;
+  if (typeof body === 'object' && body !== null && 'students' in body)
+    return readBody(rowsSchema, request, response)?.students;
+  const names = readBody(namesSchema, request, response)?.names;
+  return names?.map((name) => ({ name, seatNumber: null, team: null, moreTime: 1 }));
 }
 
 /** False after a refusal was sent. */

@@ -2,6 +2,7 @@ import { Router, type Request, type Response } from 'express';
 import * as v from 'valibot';
 import { checkExercise } from '../../shared/exercise/check.ts';
 import { levelsOf } from '../../shared/exercise/levels.ts';
+import { inPartOrder } from '../../shared/plans/edit.ts';
 import type { PlanId, Time } from '../../shared/protocol/ids.ts';
 import { planSchema } from '../../shared/protocol/plans.ts';
 import { newId } from '../secrets.ts';
@@ -68,9 +69,10 @@ const now = () => Date.now() as Time;
 
 type SentPlan = v.InferOutput<typeof planSchema>;
 
-/** Exercises that came without an id get one. */
+/** Exercises part by part, as they are asked; those that came without an id get one. */
 function named<T extends SentPlan>(plan: T) {
-  return { ...plan, exercises: plan.exercises.map((planned) => ({ ...planned, id: planned.id ?? newId() })) };
+  const exercises = inPartOrder(plan.exercises).map((planned) => ({ ...planned, id: planned.id ?? newId() }));
+  return { ...plan, exercises };
 }
 
 function problemIn(exercises: SentPlan['exercises']): string | undefined {

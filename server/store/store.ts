@@ -129,6 +129,8 @@ export interface NewClass {
   readonly groupId: GroupId;
   readonly code: ClassCode;
   readonly openedAt: Time;
+  /** Set where the class was held without screens, and is over. */
+  readonly closedAt?: Time;
   readonly settings: ClassSettings;
   readonly plan: Plan | null;
 }

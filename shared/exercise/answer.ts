@@ -18,7 +18,11 @@ export interface Answer {
   readonly finger?: Finger;
   /** Where the exercise is asked at several levels: which one it answers; absent for the first. */
   readonly level?: 2 | 3;
+  /** What the teacher marked where it isn't known what was placed, as on paper; stands alone. */
+  readonly teacherSays?: TeacherSays;
 }
+
+export type TeacherSays = 'right' | 'not-yet';
 
 /** What _name_ can be answered with, by semitones above the root; the fourth and fifth altered both ways. */
 export const namedDegrees = [
@@ -40,18 +44,19 @@ export const namedDegrees = [
 
 export const noAnswer: Answer = { places: [] };
 
-/** Nothing placed and nothing named: no answer (SPEC ANSWER-5). */
-export function isEmpty({ places, named }: Answer): boolean {
-  return places.length === 0 && named === undefined;
+/** Nothing placed, nothing named and nothing marked by the teacher: no answer (SPEC ANSWER-5). */
+export function isEmpty({ places, named, teacherSays }: Answer): boolean {
+  return places.length === 0 && named === undefined && teacherSays === undefined;
 }
 
 /** The answer alone, of something that holds one: `answerOf(placedAnswer)`. */
-export function answerOf({ places, named, root, finger, level }: Answer): Answer {
+export function answerOf({ places, named, root, finger, level, teacherSays }: Answer): Answer {
   return {
     places,
     ...(named === undefined ? {} : { named }),
     ...(root === undefined ? {} : { root }),
     ...(finger === undefined ? {} : { finger }),
     ...(level === undefined ? {} : { level }),
+    ...(teacherSays === undefined ? {} : { teacherSays }),
   };
 }

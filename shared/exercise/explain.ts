@@ -43,6 +43,8 @@ export function explain(
         text: rightSentences(exercise, verdict.marks)[0] ?? say('unclear'),
         tryThis: separatingQuestion(exercise, verdict),
       };
+    case 'unnamed':
+      return { heading: say('unnamed-heading'), text: say('unnamed'), tryThis: '' };
     case 'slip':
       return {
         heading: slipHeadings[verdict.cause],

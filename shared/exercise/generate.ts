@@ -6,14 +6,16 @@ import { formatNoteName, pitchClassOf, type NoteName } from '../theory/pitch.ts'
 import { checkExercise } from './check.ts';
 import type { Exercise } from './exercise.ts';
 import type { Candidate, Ground } from './ladder-ground.ts';
-import { candidatesFor, type Rung } from './ladder.ts';
+import { candidatesFor, type Rung, type Third } from './ladder.ts';
 import { slipsApart } from './likely.ts';
 
-export { rungs, type Rung } from './ladder.ts';
+export { rungs, type Rung, type Third } from './ladder.ts';
 
 export interface Wish {
   readonly instrument: InstrumentId;
   readonly rung: Rung;
+  /** Which triads; both without it. The other rungs don't ask. */
+  readonly third?: Third;
   /** Empty: every usual root. */
   readonly roots: readonly NoteName[];
   /** Empty: every string. */
@@ -32,7 +34,7 @@ const most = 20;
 export function generate(wish: Wish): Result<readonly Exercise[], string> {
   const ground = groundOf(wish);
   if (!ground.ok) return ground;
-  const pool = new Set(shuffled(candidatesFor(wish.rung, ground.value), wish.seed));
+  const pool = new Set(shuffled(candidatesFor(wish.rung, ground.value, wish.third), wish.seed));
   const hardest = Math.max(...[...pool].map((candidate) => candidate.hardness));
   const chosen: Candidate[] = [];
   while (chosen.length < wish.count) {

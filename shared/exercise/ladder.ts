@@ -17,8 +17,11 @@ export const rungs = [
 ] as const;
 export type Rung = (typeof rungs)[number];
 
+/** Which triads a wish is for. */
+export type Third = 'both' | 'major' | 'minor';
+
 /** Everything that a rung may ask there, each exercise once: `candidatesFor('natural-notes', ground)`. */
-export function candidatesFor(rung: Rung, ground: Ground): readonly Candidate[] {
+export function candidatesFor(rung: Rung, ground: Ground, third: Third = 'both'): readonly Candidate[] {
   switch (rung) {
     case 'natural-notes':
       return notes(ground).filter(({ exercise }) => exercise.root.alteration === 0);
@@ -27,7 +30,7 @@ export function candidatesFor(rung: Rung, ground: Ground): readonly Candidate[] 
     case 'name-places':
       return [...namedNotes(ground), ...namedIntervals(ground)];
     case 'triads':
-      return triads(ground, ['major', 'minor']);
+      return triads(ground, third === 'both' ? ['major', 'minor'] : [third]);
     case 'sevenths':
       return sevenths(ground, ['7', 'maj7', 'm7', 'm7b5']);
     case 'pentatonics':

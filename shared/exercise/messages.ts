@@ -25,6 +25,8 @@ const sentences = {
   'unclear-string': 'Say where {strings} should be.',
   'unclear-root': 'Say where the root on string {string} should be.',
   'unclear-name': 'Say how you came to {place}.',
+  'unnamed-heading': 'Not yet',
+  unnamed: 'Your teacher marked it. Play it once from the chart.',
   'right-string': '{Strings} is right.',
   'right-strings': '{Strings} are right.',
   'right-count': '{Count} strings are right.',

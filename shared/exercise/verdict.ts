@@ -82,4 +82,11 @@ export interface UnclearVerdict {
   readonly missing: readonly Place[];
 }
 
-export type Verdict = RightVerdict | SlipVerdict | UnclearVerdict;
+/** Not right, as the teacher marked it: what was placed isn't known, so no slip is named. */
+export interface UnnamedVerdict {
+  readonly kind: 'unnamed';
+  readonly marks: readonly [];
+  readonly missing: readonly [];
+}
+
+export type Verdict = RightVerdict | SlipVerdict | UnclearVerdict | UnnamedVerdict;

@@ -9,7 +9,7 @@ import type { SlipCause } from '../exercise/verdict.ts';
 import { known } from '../lib/assert.ts';
 import { formatName, type NoteNaming } from '../theory/naming.ts';
 import { parseNoteName } from '../theory/pitch.ts';
-import type { ReadyPlan } from './ready-plan.ts';
+import type { ReadyExercise, ReadyPlan } from './ready-plan.ts';
 
 /** What a teacher may say, in the reader's own naming: "String 3 is sol when it is open." */
 export function pointsOf({ points }: ReadyPlan, naming: NoteNaming): readonly string[] {
@@ -58,7 +58,11 @@ function slipsOf(exercise: Exercise, naming: NoteNaming): readonly SlipToExpect[
 const framedFrets = 3;
 
 /** What to mind while playing: a pause always, and a stretch where a hand would need one: `cautionsOf(plan)[0]`. */
-export function cautionsOf({ exercises }: ReadyPlan): readonly string[] {
+export function cautionsOf({
+  exercises,
+}: {
+  readonly exercises: readonly Pick<ReadyExercise, 'exercise'>[];
+}): readonly string[] {
   const needsStretch = exercises.some(({ exercise }) => {
     const frets = answerKey(exercise).map(({ place }) => place.fret);
     return exercise.strictness === 'place' && Math.max(...frets) - Math.min(...frets) > framedFrets;

@@ -81,6 +81,12 @@ export const answerEntries = {
   level: v.exactOptional(v.picklist([2, 3])),
 };
 
+/** What a teacher may enter: an answer, or how it was, where what was placed isn't known. */
+export const enteredEntries = {
+  ...answerEntries,
+  teacherSays: v.exactOptional(v.picklist(['right', 'not-yet'])),
+};
+
 const taskEntries = {
   instrument: instrumentIdSchema,
   root: noteSchema,

@@ -1,11 +1,12 @@
 import type { Answer } from '../exercise/answer.ts';
 import type { Exercise } from '../exercise/exercise.ts';
 import type { Input } from '../exercise/input.ts';
+import type { Level, Levelled } from '../exercise/levels.ts';
 import type { Pattern } from '../exercise/pattern.ts';
 import type { KeyNote, SlipVerdict, Verdict } from '../exercise/verdict.ts';
 import type { Wordings } from '../exercise/wording.ts';
 import type { PlannedExercise } from '../plans/plan.ts';
-import type { InstrumentId, Place } from '../theory/fretboard.ts';
+import type { InstrumentId, Place, StringNumber } from '../theory/fretboard.ts';
 import type { NoteNaming } from '../theory/naming.ts';
 import type { ClassSettings } from './commands.ts';
 import type { ClassCode, ClassId, PlanId, RoundId, SeatId, SendId, StudentId, Time } from './ids.ts';
@@ -29,6 +30,8 @@ export type ShowView =
       readonly wording: Wordings;
       readonly instrument: InstrumentId;
       readonly notes: readonly KeyNote[];
+      /** Strings that the chord leaves silent. */
+      readonly silent: readonly StringNumber[];
       /** Where it is one of several that are walked through. */
       readonly step: { readonly number: number; readonly of: number } | null;
     }
@@ -38,6 +41,12 @@ export type ShowView =
 export interface RevealView {
   readonly exercise: Exercise;
   readonly notes: readonly KeyNote[];
+}
+
+/** What a level asked, and its answer key. */
+export interface RevealedLevel {
+  readonly task: TaskView;
+  readonly reveal: RevealView;
 }
 
 /** The part of a Stand's view that all Stands of a class share: built and encoded once. */
@@ -60,15 +69,17 @@ export type StandStage =
   | {
       readonly kind: 'open' | 'held';
       readonly roundId: RoundId;
+      /** The first level. */
       readonly task: TaskView;
+      /** The second and third, where there are any. */
+      readonly harder: readonly TaskView[];
       readonly seconds: number | null;
     }
-  | {
+  | ({
       readonly kind: 'revealed';
       readonly roundId: RoundId;
-      readonly task: TaskView;
-      readonly reveal: RevealView;
-    }
+      readonly harder: readonly RevealedLevel[];
+    } & RevealedLevel)
   | { readonly kind: 'over' };
 
 /** The part that is one student's own. */
@@ -94,6 +105,17 @@ export interface OwnAnswerView extends Answer {
   readonly sendId: SendId;
   readonly done: boolean;
   readonly late: boolean;
+}
+
+/** The charts of a class, for whoever has their link: what was revealed, and nothing of anybody (SPEC CHARTS-PAGE). */
+export interface ChartsView {
+  /** Of its plan. */
+  readonly title: string | null;
+  readonly openedAt: Time;
+  readonly instrument: InstrumentId;
+  readonly naming: NoteNaming;
+  /** In the order in which they were first asked, each once. */
+  readonly exercises: readonly Levelled[];
 }
 
 /** A share of answers: `right` of `of`. */
@@ -131,25 +153,34 @@ export interface BoardView {
   readonly stage: BoardStage;
 }
 
+/** A level with what was found of it. */
+export interface CountedLevel extends RevealedLevel {
+  readonly share: Share;
+}
+
 export type BoardStage =
   | { readonly kind: 'waiting' }
   | { readonly kind: 'show'; readonly show: ShowView }
   | {
       readonly kind: 'open' | 'held';
       readonly task: TaskView;
+      readonly harder: readonly TaskView[];
       readonly rootString: number | null;
       readonly seconds: number | null;
       readonly done: number;
       readonly of: number;
     }
-  | {
+  | ({
       readonly kind: 'revealed';
-      readonly task: TaskView;
-      readonly reveal: RevealView;
-      readonly share: Share;
+      /** The second and third level, counted apart. */
+      readonly harder: readonly CountedLevel[];
       /** The slip to know, with one anonymous answer that shows it. */
-      readonly slip: { readonly count: number; readonly example: SlipVerdict } | null;
-    }
+      readonly slip: {
+        readonly count: number;
+        readonly level: Level;
+        readonly example: SlipVerdict;
+      } | null;
+    } & CountedLevel)
   | { readonly kind: 'score'; readonly score: ScoreView }
   | { readonly kind: 'over'; readonly score: ScoreView };
 
@@ -177,16 +208,17 @@ export interface DeskStudentView {
   readonly late: (DeskAnswerView & { readonly counted: boolean }) | null;
 }
 
-export interface DeskRoundView {
+export interface DeskRoundView extends Levelled {
   readonly id: RoundId;
   readonly number: number;
-  readonly exercise: Exercise;
   readonly planIndex: number | null;
   readonly phase: 'open' | 'held' | 'revealed';
   readonly voided: boolean;
   readonly openedAt: Time;
   readonly deadline: Time | null;
   readonly share: Share;
+  /** Of each level apart. */
+  readonly shares: readonly Share[];
 }
 
 export interface DeskPlanView {

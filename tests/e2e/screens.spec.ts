@@ -18,7 +18,7 @@ import {
   step,
   tap,
 } from '../support/browser.ts';
-import { build, find } from '../support/exercises.ts';
+import { build, find, name } from '../support/exercises.ts';
 
 /** What every screen owes its reader: access, size, privacy, and a way through a hostile network. */
 
@@ -57,7 +57,8 @@ const inspected = { bypassCSP: true };
 
 test.beforeAll(async ({ browser }) => {
   desk = await newPage(browser, { ...laptop, ...inspected });
-  await setUpGroup(desk, server(), ['Kaya', 'Bram', 'Edda', 'Farid'], [find('D'), build('E', 'minor')]);
+  const levelled = { exercise: find('D'), harder: [build('E', 'minor'), name('Eb', 4)] };
+  await setUpGroup(desk, server(), ['Kaya', 'Bram', 'Edda', 'Farid'], [levelled, build('E', 'minor')]);
   expect(await findings(desk)).toEqual([]);
   code = await openClass(desk);
 });

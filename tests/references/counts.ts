@@ -39,6 +39,7 @@ export const counts = {
   'teoria, scales': count(234, 18),
   'music-theory-data, tunings': count(11),
   'MusicXML 4.0, kinds': count(45),
+  'MusicXML 4.0, schema': count(33, 0, 8),
   'MIDI 1.0 and ISO 16': count(10),
 } as const satisfies Readonly<Record<string, SourceCount>>;
 

@@ -81,6 +81,12 @@ const table: Readonly<Record<string, Row>> = {
     who: 'own',
   },
   'DELETE /plans/:id': { path: ({ planId }) => `plans/${planId}`, who: 'own' },
+  'POST /plans/:id/paper': {
+    path: ({ planId }) => `plans/${planId}/paper`,
+    body: { id: 'x'.repeat(22), revision: 1, at: 0, results: [{ studentId: 'somebody', answers: [] }] },
+    who: 'own',
+  },
+  'GET /charts/:classId': { path: ({ classId }) => `charts/${classId}`, who: 'open' },
   'POST /groups/:id/classes': {
     path: ({ groupId }) => `groups/${groupId}/classes`,
     body: { planId: null },

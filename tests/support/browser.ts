@@ -1,5 +1,6 @@
 import { expect, test, type Browser, type Locator, type Page } from '@playwright/test';
 import type { Exercise } from '../../shared/exercise/exercise.ts';
+import type { Levelled } from '../../shared/exercise/levels.ts';
 import { known } from '../../shared/lib/assert.ts';
 import { ProductionServer } from './production-server.ts';
 
@@ -45,7 +46,7 @@ export async function setUpGroup(
   desk: Page,
   server: ProductionServer,
   names: readonly string[],
-  exercises: readonly Exercise[],
+  exercises: readonly (Exercise | Levelled)[],
 ): Promise<void> {
   await desk.goto(server.url + server.setUpPath);
   await desk.getByLabel('Name').fill('Mara');
@@ -60,7 +61,7 @@ export async function setUpGroup(
   await expect(desk.getByRole('heading', { name: 'Thursday Strings' })).toBeVisible();
   const groupId = desk.url().split('/').pop() ?? '';
   await post(desk, `groups/${groupId}/students`, { names });
-  const planned = exercises.map((exercise) => ({ exercise, seconds: null }));
+  const planned = exercises.map((one) => ({ ...('harder' in one ? one : { exercise: one }), seconds: null }));
   await post(desk, `groups/${groupId}/plans`, { title: 'Root on string 2', exercises: planned });
   await desk.reload();
 }
@@ -78,7 +79,7 @@ export async function openDesk(
   browser: Browser,
   server: ProductionServer,
   names: readonly string[],
-  exercises: readonly Exercise[],
+  exercises: readonly (Exercise | Levelled)[],
 ): Promise<{ readonly desk: Page; readonly code: string }> {
   const desk = await newPage(browser, laptop);
   await setUpGroup(desk, server, names, exercises);

@@ -59,9 +59,9 @@ export class LiveClass {
   }
 
   /** Asks; resolves once Desk, Board and every Stand have heard of it. */
-  async ask(exercise: Exercise): Promise<void> {
+  async ask(exercise: Exercise, ...harder: readonly Exercise[]): Promise<void> {
     const before = this.roundId;
-    expect(await this.desk.ask({ kind: 'ask', exercise, seconds: null })).toEqual({ ok: true });
+    expect(await this.desk.ask({ kind: 'ask', exercise, harder, seconds: null })).toEqual({ ok: true });
     await this.desk.until(() => this.roundId !== before);
     await this.#all('open');
   }

@@ -72,10 +72,12 @@ export class Nonsense {
         places: [place],
         root: place,
         finger: 1,
+        level: 2 + random.below(3),
         done: false,
       },
       { kind: 'set-alias', alias: 'Quiet fret' },
       { kind: 'ask', exercise: random.pick(exercises), seconds: 30 },
+      { kind: 'ask', exercise: random.pick(exercises), harder: this.#harder(), seconds: null },
       { kind: 'show-charts', charts: [random.pick(exercises), random.pick(exercises)] },
       { kind: 'show-step', at: random.below(3) },
       { kind: 'show-taps', places: [place] },
@@ -93,7 +95,7 @@ export class Nonsense {
           'ask-planned',
         ]),
       },
-      { kind: 'enter', studentId: this.#word(), places: [place] },
+      { kind: 'enter', studentId: this.#word(), places: [place], level: 2 },
     ];
     return this.#bend(random.pick(bases), 3);
   }
@@ -156,7 +158,10 @@ export class Nonsense {
       [`groups/${id}/students`, { names: ['Kaya', 'Bram'] }],
       [
         `groups/${id}/plans`,
-        { title: 'Roots', exercises: [{ exercise: random.pick(exercises), seconds: null }] },
+        {
+          title: 'Roots',
+          exercises: [{ exercise: random.pick(exercises), harder: this.#harder(), seconds: null }],
+        },
       ],
       [`groups/${id}/classes`, { planId: null }],
       [`students/${id}`, { name: 'Edda', seatNumber: 3 }],
@@ -179,6 +184,11 @@ export class Nonsense {
       ]),
       body: method === 'GET' ? null : random.chance(0.2) ? text.slice(0, random.below(text.length)) : text,
     };
+  }
+
+  /** The levels beside the first: at times more than there may be. */
+  #harder(): readonly Json[] {
+    return Array.from({ length: this.#random.below(4) }, () => this.#random.pick(exercises));
   }
 
   #bend(value: Json, times: number): Json {

@@ -1,6 +1,7 @@
 import { RunningClass } from '../../server/live/running-class.ts';
 import type { ClassState } from '../../server/classroom/state.ts';
 import { openStore } from '../../server/store/sqlite/open-store.ts';
+import { atLevel, levelOf, type Level } from '../../shared/exercise/levels.ts';
 import { known } from '../../shared/lib/assert.ts';
 import type { RoundId, SeatId, SendId, Time } from '../../shared/protocol/ids.ts';
 import { place } from '../../shared/theory/fretboard.ts';
@@ -11,6 +12,7 @@ import { Random } from './random.ts';
 interface Deed {
   readonly send: number;
   readonly fret: number;
+  readonly level: Level;
   readonly again: boolean;
 }
 
@@ -42,6 +44,13 @@ const shapes: readonly (readonly Teaching[])[] = [
   ['hold', 'wait', 'void', 'undo', 'undo', 'hold', 'reveal', 'next'],
 ];
 
+const levels = [1, 2, 3] as const;
+
+/** One answer in short. */
+function textOf(send: string, fret: number | undefined, level: Level): string {
+  return `${send}@${String(fret)} of level ${String(level)}`;
+}
+
 export function writeScript(seed: number): Script {
   const random = new Random(seed);
   const students = 1 + random.below(8);
@@ -55,7 +64,7 @@ export function writeScript(seed: number): Script {
           const old = earlier.length > 0 && random.chance(0.3) ? random.pick(earlier) : undefined;
           const deed = old
             ? { ...old, again: true }
-            : { send: (sends += 1), fret: random.below(20), again: false };
+            : { send: (sends += 1), fret: random.below(20), level: random.pick(levels), again: false };
           earlier.push(deed);
           return deed;
         });
@@ -76,11 +85,11 @@ export function foretell(script: Script): Outcome {
     const students = known(phases[0], 'phase').deeds.map((): [string | null, string | null] => [null, null]);
     for (const { deeds, then } of phases) {
       for (const [index, own] of deeds.entries()) {
-        for (const { send, fret } of own) {
+        for (const { send, fret, level } of own) {
           if (voided || seen.has(send)) continue;
           seen.add(send);
           const kept = known(students[index], 'student');
-          kept[isLate ? 1 : 0] = `${String(send)}@${String(fret)}`;
+          kept[isLate ? 1 : 0] = textOf(String(send), fret, level);
         }
       }
       if (then === 'void') voided = true;
@@ -129,7 +138,7 @@ export async function play(script: Script, order: number): Promise<{ live: Outco
       if (!done.ok) throw new Error(`${command.kind}: ${done.error}`);
     };
     for (const phases of script) {
-      await teach({ kind: 'ask', exercise: find(), seconds: null });
+      await teach({ kind: 'ask', exercise: find(), harder: [find(3), find(4)], seconds: null });
       const roundId = known(running.state.rounds.at(-1), 'round').id;
       for (const { deeds, then } of phases) {
         await mixed(deeds, random, (index, deed) => give(running, ids[index] ?? '', roundId, deed, now));
@@ -173,6 +182,7 @@ function give(
     kind: 'place' as const,
     roundId,
     sendId: `send-${String(deed.send)}` as SendId,
+    ...atLevel({ places: [place(2, deed.fret)] }, deed.level),
     places: [place(2, deed.fret)],
     done: false,
   };
@@ -186,7 +196,7 @@ function outcomeOf(state: ClassState, ids: readonly string[]): Outcome {
     students: ids.map((id) =>
       [round.answers, round.late].map((answers) => {
         const own = answers.get(student(id).id);
-        return own ? `${own.sendId.slice(5)}@${String(own.places[0]?.fret)}` : null;
+        return own ? textOf(own.sendId.slice(5), own.places[0]?.fret, levelOf(own)) : null;
       }),
     ) as unknown as (readonly [string | null, string | null])[],
   }));

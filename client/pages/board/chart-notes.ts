@@ -51,17 +51,12 @@ function slipOn({ exercise, notes }: RevealView, example: Verdict | null) {
 }
 
 /** The answer key, with the slip to know drawn into it: where it was, and the slur to where it should be. */
-export function revealChart(
-  instrument: Instrument,
-  reveal: RevealView,
-  example: Verdict | null,
-  naming: NoteNaming,
-): Chart {
+export function revealChart(reveal: RevealView, example: Verdict | null, naming: NoteNaming): Chart {
   const { exercise, notes } = reveal;
   // A wrong name has no place of its own: the words say it.
   if (exercise.kind === 'name') return { notes: [namedNote(exercise, naming)], corrections: [] };
   const slip = slipOn(reveal, example);
-  const silent = silentStrings(instrument, exercise, notes);
+  const silent = silentStrings(exercise, notes);
   return {
     notes: [
       ...keyChart(notes),

@@ -1,16 +1,17 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { explainForClass } from '../../../shared/exercise/explain.ts';
-import type { BoardStage, RevealView } from '../../../shared/protocol/views.ts';
+import { levelName } from '../../../shared/exercise/levels.ts';
+import type { RevealView } from '../../../shared/protocol/views.ts';
 import { standardGuitar, type Instrument } from '../../../shared/theory/fretboard.ts';
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
 import '../../fretboard/neck.ts';
 import { boardStyles } from './board-styles.ts';
 import { chartWidth, isLong, revealChart } from './chart-notes.ts';
 import { chartStyles } from './chart-styles.ts';
-import { lengthStep, placeLine } from './words.ts';
+import { lengthStep, placeLine, sharesOf, type RevealedStageView } from './words.ts';
 
-export type RevealedStageView = Extract<BoardStage, { kind: 'revealed' }>;
+type Slip = NonNullable<RevealedStageView['slip']>;
 
 /** Whether the chart can only show an example of what is right. */
 function isOneOfMany({ exercise }: RevealView): boolean {
@@ -33,6 +34,19 @@ export class BoardRevealed extends LitElement {
         font-weight: 600;
         line-height: 0.9;
       }
+      .shares {
+        display: flex;
+        flex-wrap: wrap;
+        font-size: calc(54 * var(--unit));
+        gap: 0 calc(56 * var(--unit));
+      }
+      .shares li {
+        white-space: nowrap;
+      }
+      .shares strong {
+        font-size: calc(92 * var(--unit));
+        font-weight: 600;
+      }
       .slip {
         font-size: calc(54 * var(--unit));
         max-width: 30em;
@@ -43,6 +57,9 @@ export class BoardRevealed extends LitElement {
       }
       .long .found strong {
         font-size: calc(84 * var(--unit));
+      }
+      .long .shares strong {
+        font-size: calc(64 * var(--unit));
       }
       .long .slip {
         font-size: calc(46 * var(--unit));
@@ -63,9 +80,12 @@ export class BoardRevealed extends LitElement {
   override render() {
     const { stage, naming } = this;
     if (!stage) return nothing;
-    const { task, reveal, slip } = stage;
-    const { title, detail } = task.wording[naming];
-    const chart = revealChart(this.instrument, reveal, slip?.example ?? null, naming);
+    const { task, reveal, slip, harder } = stage;
+    const { detail } = task.wording[naming];
+    const title = (harder.length > 0 ? `${levelName(1)}: ` : '') + task.wording[naming].title;
+    // A slip of another level is told by words alone: it has no place on this chart.
+    const drawn = slip?.level === 1 ? slip.example : null;
+    const chart = revealChart(reveal, drawn, naming);
     const long = isLong([...chart.notes.filter(({ look }) => look !== 'muted').map(({ place }) => place)]);
     return html`<div class=${long ? 'chart-stage long' : 'chart-stage'}>
       <rootcall-neck
@@ -85,24 +105,28 @@ export class BoardRevealed extends LitElement {
           </p>
         </div>
         <hr class="rule" />
-        <div>
-          ${this.found(stage)}
-          ${
-            slip === null
-              ? nothing
-              : html`<p class="slip">
-                  <b>The slip to know:</b> ${explainForClass(reveal.exercise, slip.example, naming)}
-                </p>`
-          }
-        </div>
+        <div>${this.found(stage)} ${slip === null ? nothing : this.slip(stage, slip)}</div>
       </div>
     </div>`;
   }
 
-  private found({ share }: RevealedStageView) {
-    return share.of === 0
-      ? html`<p class="lead">Nobody has answered this time.</p>`
-      : html`<p class="found title-face"><strong>${share.right}</strong> of ${share.of} found it</p>`;
+  private found(stage: RevealedStageView) {
+    const { share, harder } = stage;
+    if ([share, ...harder.map((level) => level.share)].every(({ of }) => of === 0))
+      return html`<p class="lead">Nobody has answered this time.</p>`;
+    if (harder.length === 0)
+      return html`<p class="found title-face"><strong>${share.right}</strong> of ${share.of} found it</p>`;
+    return html`<ul class="shares title-face">
+      ${sharesOf(stage).map(([level, { right, of }]) => html`<li>${level} <strong>${right}</strong> of ${of}</li>`)}
+    </ul>`;
+  }
+
+  private slip({ reveal, harder }: RevealedStageView, { level, example }: Slip) {
+    const { exercise } = harder[level - 2]?.reveal ?? reveal;
+    return html`<p class="slip">
+      <b>The slip to know${level > 1 ? `, ${levelName(level).toLowerCase()} level` : ''}:</b>
+      ${explainForClass(exercise, example, this.naming)}
+    </p>`;
   }
 }
 

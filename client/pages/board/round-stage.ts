@@ -1,6 +1,5 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { BoardStage } from '../../../shared/protocol/views.ts';
 import {
   standardGuitar,
   type Fret,
@@ -17,9 +16,7 @@ import { placeName } from '../../fretboard/state.ts';
 import { boardStyles } from './board-styles.ts';
 import { chartWidth } from './chart-notes.ts';
 import { heads, mostHeads, shareBar } from './heads.ts';
-import { isOrAre, lengthStep, timeInWords } from './words.ts';
-
-export type RoundStageView = Extract<BoardStage, { kind: 'open' | 'held' }>;
+import { isOrAre, lengthStep, tasksOf, timeInWords, type RoundStageView } from './words.ts';
 
 /** What is marked on the neck, and nothing of what it sounds. */
 function neckLabel(rootString: number | null, asked: Place | null): string {
@@ -67,6 +64,18 @@ export class BoardRound extends LitElement {
       h1.second {
         font-size: calc(72 * var(--unit));
       }
+      .levels {
+        display: grid;
+        gap: calc(20 * var(--unit));
+      }
+      .levels :is(h1, h2) {
+        font-size: calc(58 * var(--unit));
+      }
+      .levels p {
+        font-size: calc(40 * var(--unit));
+        line-height: 1.2;
+        text-wrap: pretty;
+      }
       .count {
         display: grid;
         gap: calc(20 * var(--unit));
@@ -109,19 +118,18 @@ export class BoardRound extends LitElement {
     const { stage } = this;
     if (!stage) return nothing;
     const asked = this.asked;
-    const { title, detail } = stage.task.wording[this.naming];
+    const isHeld = stage.kind === 'held';
     return html`<div class="words">
         <div class="task">
           ${
-            stage.kind === 'held'
+            isHeld
               ? html`<p class="held title-face">${sign('fermata')} Held.</p>
                   <hr class="rule" />`
               : nothing
           }
-          <h1 class=${stage.kind === 'held' ? 'second' : lengthStep(title, [16, 26, 40])}>${title}</h1>
-          <p class="lead">${detail}</p>
+          ${stage.harder.length > 0 ? this.levels(stage) : this.only(stage)}
           ${
-            stage.kind === 'held' || stage.seconds === null
+            isHeld || stage.seconds === null
               ? nothing
               : html`<p class="soft">Time: ${timeInWords(stage.seconds)}</p>`
           }
@@ -146,6 +154,26 @@ export class BoardRound extends LitElement {
         .leastText=${this.leastText}
         label=${neckLabel(stage.rootString, asked)}
       ></rootcall-neck>`;
+  }
+
+  private only({ kind, task }: RoundStageView) {
+    const { title, detail } = task.wording[this.naming];
+    return html`<h1 class=${kind === 'held' ? 'second' : lengthStep(title, [16, 26, 40])}>${title}</h1>
+      <p class="lead">${detail}</p>`;
+  }
+
+  /** All levels, none before another; once held their titles are enough. */
+  private levels(stage: RoundStageView) {
+    return html`<ul class="levels">
+      ${tasksOf(stage).map(([level, { wording }], index) => {
+        const { title, detail } = wording[this.naming];
+        const heading = html`<span class="soft">${level}:</span> ${title}`;
+        return html`<li>
+          ${index === 0 ? html`<h1>${heading}</h1>` : html`<h2>${heading}</h2>`}
+          ${stage.kind === 'held' ? nothing : html`<p>${detail}</p>`}
+        </li>`;
+      })}
+    </ul>`;
   }
 
   private marks({ done, of }: RoundStageView) {

@@ -4,6 +4,7 @@ import type { ShowView } from '../../../shared/protocol/views.ts';
 import { standardGuitar, type Instrument } from '../../../shared/theory/fretboard.ts';
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
 import '../../components/legend.ts';
+import { mutedNotes } from '../../fretboard/key-notes.ts';
 import { layerLegend } from '../../fretboard/layer-legend.ts';
 import '../../fretboard/neck.ts';
 import { boardStyles } from './board-styles.ts';
@@ -64,7 +65,7 @@ export class BoardShow extends LitElement {
       </div>`;
     const { title, detail } = show.wording[this.naming];
     const long = isLong(show.notes.map(({ place }) => place));
-    const notes = keyChart(show.notes);
+    const notes = [...keyChart(show.notes), ...mutedNotes(show.silent)];
     const layers = layerLegend(notes);
     return html`<div class=${long ? 'chart-stage long' : 'chart-stage'}>
       <rootcall-neck

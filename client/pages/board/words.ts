@@ -1,11 +1,15 @@
 import type { NameExercise } from '../../../shared/exercise/exercise.ts';
+import { levelName, type Level } from '../../../shared/exercise/levels.ts';
 import { namedText, rightName } from '../../../shared/exercise/name-words.ts';
 import { capital, placeText } from '../../../shared/exercise/phrases.ts';
 import { formatName, type NoteNaming } from '../../../shared/theory/naming.ts';
-import type { BoardStage, BoardView, RevealView, Share } from '../../../shared/protocol/views.ts';
+import type { BoardStage, BoardView, RevealView, Share, TaskView } from '../../../shared/protocol/views.ts';
 import { assertNever } from '../../../shared/lib/assert.ts';
 
 /** What the Board says, apart from how it looks. */
+
+export type RoundStageView = Extract<BoardStage, { kind: 'open' | 'held' }>;
+export type RevealedStageView = Extract<BoardStage, { kind: 'revealed' }>;
 
 /** A class code in its two groups: `codeGroups('BCDFGH')` is `['BCD', 'FGH']`. */
 export function codeGroups(code: string): readonly [string, string] {
@@ -103,7 +107,12 @@ export function announcement({ stage, naming }: BoardView): string {
         ? `Shown: ${stage.show.wording[naming].title}`
         : 'Shown: places on the neck.';
     case 'open':
-      return `Asked: ${stage.task.wording[naming].title}. ${stage.task.wording[naming].detail}`;
+      return `Asked: ${tasksOf(stage)
+        .map(
+          ([level, { wording }]) =>
+            `${level === null ? '' : `${level}: `}${wording[naming].title}. ${wording[naming].detail}`,
+        )
+        .join(' ')}`;
     case 'held':
       return 'Held.';
     case 'revealed':
@@ -117,7 +126,29 @@ export function announcement({ stage, naming }: BoardView): string {
   }
 }
 
-/** "7 of 12 found it." */
-export function foundIt({ share }: Extract<BoardStage, { kind: 'revealed' }>): string {
-  return share.of === 0 ? 'Nobody has answered.' : `${String(share.right)} of ${String(share.of)} found it.`;
+/** "7 of 12 found it."; with levels "First 7 of 12, Second 3 of 4 found it." */
+export function foundIt(stage: RevealedStageView): string {
+  const shares = sharesOf(stage);
+  if (shares.every(([, { of }]) => of === 0)) return 'Nobody has answered.';
+  const found = shares.map(
+    ([level, { right, of }]) => `${level === null ? '' : `${level} `}${String(right)} of ${String(of)}`,
+  );
+  return `${found.join(', ')} found it.`;
+}
+
+/** What was found of each level. */
+export function sharesOf({ share, harder }: RevealedStageView): readonly AtLevel<Share>[] {
+  return named([share, ...harder.map((level) => level.share)]);
+}
+
+/** What each level asks. */
+export function tasksOf({ task, harder }: RoundStageView): readonly AtLevel<TaskView>[] {
+  return named([task, ...harder]);
+}
+
+/** Of each level something, with the level's name where there are several. */
+export type AtLevel<Item> = readonly [level: string | null, item: Item];
+
+function named<Item>(items: readonly Item[]): readonly AtLevel<Item>[] {
+  return items.map((item, index) => [items.length > 1 ? levelName((index + 1) as Level) : null, item]);
 }

@@ -1,3 +1,4 @@
+import type { Answer } from '../../../shared/exercise/answer.ts';
 import type { Exercise } from '../../../shared/exercise/exercise.ts';
 import { failure, success, type Result } from '../../../shared/lib/result.ts';
 import { errorReply, errorSentences, type ErrorReply } from '../../../shared/protocol/errors.ts';
@@ -40,6 +41,16 @@ export interface Plan extends PlanContent {
   readonly id: string;
   /** Grows with each save, at whichever Desk. */
   readonly revision: number;
+}
+
+/** What one student gave on paper to one exercise of a plan. */
+export interface PaperAnswer extends Answer {
+  readonly exerciseId: string;
+}
+
+export interface PaperResult {
+  readonly studentId: string;
+  readonly answers: readonly PaperAnswer[];
 }
 
 export interface PastClass {
@@ -114,6 +125,9 @@ export const api = {
 
   addStudents: (groupId: string, names: readonly string[]) =>
     send<object>('POST', `groups/${groupId}/students`, { names }),
+  /** Rows of a table, all of them or none. */
+  importStudents: (groupId: string, students: readonly Omit<Student, 'id' | 'alias'>[]) =>
+    send<object>('POST', `groups/${groupId}/students`, { students }),
   changeStudent: (id: string, fields: Partial<Omit<Student, 'id' | 'alias'>>) =>
     send<object>('PATCH', `students/${id}`, fields),
   /** The first leaves the register; answers and seats go to the other. */
@@ -126,6 +140,12 @@ export const api = {
     send<Pick<Plan, 'revision'>>('PUT', `plans/${id}`, plan),
   removePlan: (id: string) => send<object>('DELETE', `plans/${id}`),
 
+  /** Becomes a class that is over, once for its id; `before`: at an earlier try. */
+  addPaper: (
+    planId: string,
+    paper: { id: string; revision: number; at: number; results: readonly PaperResult[] },
+  ) => send<Id & { readonly before: boolean }>('POST', `plans/${planId}/paper`, paper),
+
   openClass: (groupId: string, planId: string | null) =>
     send<Id>('POST', `groups/${groupId}/classes`, { planId }),
 
@@ -133,12 +153,13 @@ export const api = {
   chooseAddress: (chosen: string) => send<object>('PUT', 'addresses', { chosen }),
 };
 
-/** Adds exercises to the plan as the server has it now. */
+/** Adds exercises at the end of the plan as the server has it now: where a class stands in it stays the same. */
 export async function addToPlan(planId: string, exercises: readonly Exercise[]): Answered<object> {
   const found = await api.plan(planId);
   if (!found.ok) return found;
   const { title, aim, points, revision, exercises: before } = found.value.plan;
-  const added = exercises.map((exercise) => planned(exercise));
+  const part = before.at(-1)?.part ?? 'new';
+  const added = exercises.map((exercise) => planned(exercise, { part }));
   const reply = await api.changePlan(planId, {
     title,
     aim,

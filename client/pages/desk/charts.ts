@@ -9,13 +9,16 @@ import { distinct, instrumentById, standardGuitar, type Place } from '../../../s
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
 import { answerKey } from '../../../shared/exercise/key.ts';
 import { answerChart } from '../../fretboard/answer-chart.ts';
+import '../../charts/chart.ts';
+import { chartView } from '../../charts/chart-marks.ts';
 import '../../fretboard/neck.ts';
-import { chartView, givenChart, keyChart } from './chart-notes.ts';
+import { givenChart, keyChart } from './chart-notes.ts';
 
 const chartStyles = css`
   :host {
     display: block;
   }
+  rootcall-chart,
   rootcall-neck {
     height: 100%;
     width: 100%;
@@ -41,17 +44,16 @@ export class DeskKeyChart extends LitElement {
   override render() {
     const { exercise } = this;
     if (!exercise || !checkExercise(exercise).ok) return nothing;
-    const notes = keyChart(exercise, this.naming);
-    const view = chartView(notes);
+    const { naming } = this;
+    const view = chartView(keyChart(exercise, naming));
     this.toggleAttribute('lying', view === 'lying');
-    return html`<rootcall-neck
+    return html`<rootcall-chart
       class=${view}
-      material="ink"
       .view=${view}
-      .instrument=${instrumentById(exercise.instrument) ?? standardGuitar}
-      .notes=${notes}
-      .label=${`Answer key: ${wordingOf(exercise, this.naming).title}. ${placesInWords(notes.filter((note) => note.look !== 'muted').map((note) => note.place))}`}
-    ></rootcall-neck>`;
+      .chart=${exercise}
+      .naming=${naming}
+      .label=${`Answer key: ${wordingOf(exercise, naming).title}`}
+    ></rootcall-chart>`;
   }
 }
 
@@ -87,7 +89,7 @@ export class DeskAnswerChart extends LitElement {
 }
 
 /** `string 2, fret 5; string 3, open` */
-export function placesInWords(places: readonly Place[]): string {
+function placesInWords(places: readonly Place[]): string {
   return places
     .map(({ string, fret }) => `string ${String(string)}, ${fret === 0 ? 'open' : `fret ${String(fret)}`}`)
     .join('; ');

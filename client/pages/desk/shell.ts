@@ -6,7 +6,7 @@ import { deskStyles, pageStyles } from './desk-styles.ts';
 import './group/group-page.ts';
 import './group/groups-page.ts';
 import './live/class-page.ts';
-import './plan-page.ts';
+import './plan/page.ts';
 import { namingField } from './naming-field.ts';
 import { refusalLine } from './refusal.ts';
 import { NavigateEvent, homePath, routeOf, type Route } from './routes.ts';
@@ -68,6 +68,11 @@ export class RootcallDesk extends LitElement {
       }
       .menu .soft {
         white-space: normal;
+      }
+      @media print {
+        header {
+          display: none;
+        }
       }
       .menu .sheet {
         border: 1px solid var(--control);

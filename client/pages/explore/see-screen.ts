@@ -8,7 +8,7 @@ import { layerLegend } from '../../fretboard/layer-legend.ts';
 import '../../fretboard/neck.ts';
 import { placeName } from '../../fretboard/state.ts';
 import { landscape, MediaQuery } from '../../lib/media-query.ts';
-import { chartView } from '../desk/chart-notes.ts';
+import { chartView } from '../../charts/chart-marks.ts';
 import { ExploringEvent, type Exploring } from './events.ts';
 import { exploreStyles } from './explore-style.ts';
 import { exploreHeader } from './header.ts';
@@ -102,7 +102,7 @@ export class ExploreSee extends LitElement {
 
   #chart(settings: Settings, at: RootAt, seen: Seen): TemplateResult {
     const { naming, labels, leftHanded, instrument } = settings;
-    const notes = marksOf(at, seen, labels, naming);
+    const notes = marksOf(seen, labels, naming);
     const view = this.#landscape.now ? chartView(notes) : 'upright';
     const isMap = seen.chart.kind === 'map';
     const join = joinWords(at, seen);

@@ -8,7 +8,7 @@ import type { Lies } from '../../../shared/theory/lies.ts';
 import { formatName, type NoteNaming } from '../../../shared/theory/naming.ts';
 import { noteOnDegree } from '../../../shared/theory/interval.ts';
 import { everyString } from '../../../shared/theory/root-places.ts';
-import { fingersToShow, keyNote, silentStrings } from '../../fretboard/key-notes.ts';
+import { chartMarks } from '../../charts/chart-marks.ts';
 import { placeName, type NeckNote } from '../../fretboard/state.ts';
 import { maps, rootAt, type Ideas } from './ideas.ts';
 
@@ -101,19 +101,8 @@ export function joinWords(at: RootAt, seen: Seen): string {
 }
 
 /** The marks of the chart, with degrees or note names inside. */
-export function marksOf(
-  { instrument, root }: RootAt,
-  { chart }: Seen,
-  labels: Labels,
-  naming: NoteNaming,
-): readonly NeckNote[] {
-  const key = chartNotes(chart);
-  const shown = chart.kind === 'map' ? key : fingersToShow(chart, key);
-  const notes = shown.map((note): NeckNote => {
-    const name = labels === 'notes' ? noteOnDegree(root, note.degree) : undefined;
-    return name ? { ...keyNote(note), label: formatName(name, naming) } : keyNote(note);
-  });
-  return chart.kind === 'map' ? notes : [...notes, ...silentStrings(instrument, chart, key)];
+export function marksOf({ chart }: Seen, labels: Labels, naming: NoteNaming): readonly NeckNote[] {
+  return chartMarks(chart, { marks: labels === 'notes' ? 'names' : 'degrees', naming });
 }
 
 /** "string 2, fret 5, root, finger 1; …": the chart for whoever hears it, from the lowest string on. */

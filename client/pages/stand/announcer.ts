@@ -1,8 +1,8 @@
 import type { StandOwnView, StandSharedView } from '../../../shared/protocol/views.ts';
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
-import { answerTo, type AnswerSource } from './answer.ts';
+import { answerTo, stageAt, type AnswerSource } from './answer.ts';
 import { explanationOf } from './explanation.ts';
-import { heldWords, stageWords, standingWords } from './words.ts';
+import { countingWords, heldWords, levelWords, stageWords, standingWords } from './words.ts';
 
 /** Says, for a screen reader, what has changed since it spoke last: the class's step, and how far the answer is. */
 export class Announcer {
@@ -40,18 +40,23 @@ function stageSentence(
   naming: NoteNaming,
 ): string {
   if (stage.kind === 'open' && own.timeUp) return 'Time is up.';
-  if (stage.kind === 'open') return stageWords({ ...stage, seconds: own.seconds ?? stage.seconds }, naming);
-  if (stage.kind !== 'revealed') return stageWords(stage, naming);
-  const { answer } = answerTo(source, own, stage.roundId);
-  const { heading, text, tryThis } = explanationOf(stage, answer, own, naming);
-  return [`${heading}.`, text, tryThis].filter(Boolean).join(' ');
+  if (stage.kind !== 'open' && stage.kind !== 'revealed') return stageWords(stage, naming);
+  const { answer, level } = answerTo(source, own, stage);
+  const which = levelWords(level, stage.harder.length + 1);
+  if (stage.kind === 'revealed') {
+    const { heading, text, tryThis } = explanationOf(stageAt(stage, level).reveal, answer, own, naming);
+    return [`${which}${heading}.`, text, tryThis].filter(Boolean).join(' ');
+  }
+  return which + stageWords({ ...stageAt(stage, level), seconds: own.seconds ?? stage.seconds }, naming);
 }
 
 function standingSentence(source: AnswerSource, shared: StandSharedView, own: StandOwnView): string {
   const { stage } = shared;
   if (stage.kind !== 'open' && stage.kind !== 'held') return '';
-  const { standing } = answerTo(source, own, stage.roundId);
+  const { standing, level, counting } = answerTo(source, own, stage);
+  const input = stageAt(stage, level).task.input.kind;
   // After the hold nothing is the student's to change; before it, the tap itself was said already.
-  if (!isOpen(shared, own)) return heldWords(standing, stage.task.input.kind);
+  if (!isOpen(shared, own)) return heldWords(standing, input);
+  if (counting !== null) return countingWords(counting, input);
   return standing === 'placed' ? '' : standingWords(standing);
 }

@@ -1,14 +1,17 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { isEmpty, type Answer } from '../../../shared/exercise/answer.ts';
 import type { Input } from '../../../shared/exercise/input.ts';
+import type { Level } from '../../../shared/exercise/levels.ts';
 import { sign } from '../../components/signs.ts';
-import { heldWords, markingWords, openWords, standingWord, type Standing } from './words.ts';
+import { countingWords, heldWords, markingWords, openWords, standingWord, type Standing } from './words.ts';
 
 /** What lies under the thumb while a round is open, and what stands there instead when it is not. */
 export interface Bar {
   readonly input: Input;
   readonly answer: Answer;
   readonly standing: Standing;
+  /** The level whose answer counts while nothing is given at this one. */
+  readonly counting: Level | null;
   /** `reminded`: Done was pressed while something that is asked for is missing. */
   readonly state: 'open' | 'marking' | 'reminded' | 'done' | 'held' | 'time-up';
   readonly onClear: () => void;
@@ -41,14 +44,18 @@ export function roundBar(bar: Bar): TemplateResult {
   }
 }
 
-function openBar({ input, answer, standing, onClear, onTakeBack, onDone }: Bar): TemplateResult {
+function openBar({ input, answer, standing, counting, onClear, onTakeBack, onDone }: Bar): TemplateResult {
   const isPlaces = input.kind === 'places';
   const count = answer.places.length;
-  return html`<button type="button" ?disabled=${isEmpty(answer) && !answer.finger} @click=${onClear}>
-      Clear
-    </button>
+  return html`${
+      counting === null
+        ? html`<button type="button" ?disabled=${isEmpty(answer) && !answer.finger} @click=${onClear}>
+            Clear
+          </button>`
+        : html`<p class="report">${countingWords(counting, input.kind)}</p>`
+    }
     ${
-      isPlaces && input.ordered
+      isPlaces && input.ordered && counting === null
         ? html`<button type="button" class="take-back" ?disabled=${count === 0} @click=${onTakeBack}>
             Take back
           </button>`

@@ -1,13 +1,13 @@
 import type { Answer } from '../../../shared/exercise/answer.ts';
 import type { Correction, KeyNote, Verdict } from '../../../shared/exercise/verdict.ts';
 import type { RevealView } from '../../../shared/protocol/views.ts';
-import type { Fret, FretRange, Instrument, Place } from '../../../shared/theory/fretboard.ts';
+import type { Fret, FretRange, Instrument, Place, StringNumber } from '../../../shared/theory/fretboard.ts';
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
 import { octave } from '../../../shared/theory/pitch.ts';
 import type { LegendEntry } from '../../components/legend.ts';
 import { answerChart, type AnswerChart } from '../../fretboard/answer-chart.ts';
 import { layerLegend } from '../../fretboard/layer-legend.ts';
-import { keyNote, namedNote } from '../../fretboard/key-notes.ts';
+import { keyNote, mutedNotes, namedNote } from '../../fretboard/key-notes.ts';
 import type { NeckNote } from '../../fretboard/state.ts';
 
 /** A chart on paper, and the words for the marks that stand in it. */
@@ -20,8 +20,8 @@ export interface Chart {
 }
 
 /** A chart that the teacher shows. */
-export function shownChart(notes: readonly KeyNote[]): Chart {
-  return withLegend({ notes: notes.map(keyNote), corrections: [] });
+export function shownChart(notes: readonly KeyNote[], silent: readonly StringNumber[]): Chart {
+  return withLegend({ notes: [...notes.map(keyNote), ...mutedNotes(silent)], corrections: [] });
 }
 
 /** The teacher's own taps: places, and nothing of what they sound. */

@@ -1,4 +1,5 @@
 import type { Answer } from '../../../shared/exercise/answer.ts';
+import type { Level } from '../../../shared/exercise/levels.ts';
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
 
 /** The student gives code and name. */
@@ -22,6 +23,14 @@ export class AnswerEvent extends Event {
     readonly words: string,
   ) {
     super(AnswerEvent.eventName, { bubbles: true, composed: true });
+  }
+}
+
+/** The student goes to another level of the exercise. */
+export class LevelEvent extends Event {
+  static readonly eventName = 'stand-level';
+  constructor(readonly level: Level) {
+    super(LevelEvent.eventName, { bubbles: true, composed: true });
   }
 }
 
@@ -53,6 +62,7 @@ declare global {
   interface HTMLElementEventMap {
     'stand-join': JoinEvent;
     'stand-answer': AnswerEvent;
+    'stand-level': LevelEvent;
     'stand-leave': LeaveEvent;
     'stand-alias': AliasEvent;
     'stand-naming': NamingEvent;

@@ -1,6 +1,6 @@
 import { isEmpty, type Answer } from '../../../shared/exercise/answer.ts';
 import type { explain as toExplain, Explanation } from '../../../shared/exercise/explain.ts';
-import type { StandOwnView, StandStage } from '../../../shared/protocol/views.ts';
+import type { RevealView, StandOwnView, StandStage } from '../../../shared/protocol/views.ts';
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
 
 export type RevealedStage = Extract<StandStage, { readonly kind: 'revealed' }>;
@@ -24,7 +24,7 @@ const heading = 'Here it is';
 
 /** What a student reads at the reveal. */
 export function explanationOf(
-  stage: RevealedStage,
+  { exercise }: RevealView,
   answer: Answer,
   { verdict, accepted }: StandOwnView,
   naming: NoteNaming,
@@ -37,5 +37,5 @@ export function explanationOf(
     };
   if (accepted && verdict.kind !== 'right')
     return { heading: 'Counted as right', text: 'Your teacher takes what you gave as right.', tryThis: '' };
-  return explain?.(stage.reveal.exercise, answer, verdict, naming) ?? { heading, text: '', tryThis: '' };
+  return explain?.(exercise, answer, verdict, naming) ?? { heading, text: '', tryThis: '' };
 }

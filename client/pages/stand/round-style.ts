@@ -16,6 +16,44 @@ export const roundStyle = css`
   header {
     grid-area: header;
   }
+  /* In the header's row: the neck below needs the room. */
+  .levels {
+    align-self: center;
+    display: flex;
+    grid-area: header;
+    justify-self: end;
+    margin-inline-end: var(--margin);
+    width: var(--levels);
+  }
+  .levels button {
+    border-radius: 0;
+    flex: 1;
+    font-size: var(--text-small);
+    min-height: var(--target);
+    padding: 0;
+  }
+  .levels button:first-child {
+    border-radius: var(--radius-control) 0 0 var(--radius-control);
+  }
+  .levels button:last-child {
+    border-radius: 0 var(--radius-control) var(--radius-control) 0;
+  }
+  .levels button + button {
+    margin-inline-start: -1px;
+  }
+  .with-levels {
+    --levels: 12rem;
+  }
+  .with-levels header {
+    min-height: 3.25rem;
+    padding-inline-end: calc(var(--levels) + var(--margin) + var(--space-2));
+  }
+  .with-levels header span:not(.student) {
+    display: none;
+  }
+  .with-levels .window::after {
+    inset-block-start: -1px;
+  }
   .task {
     display: contents;
   }
@@ -143,6 +181,9 @@ export const roundStyle = css`
     font-size: 1.25rem;
   }
   @media (max-width: 359px) {
+    .with-levels {
+      --levels: 10.5rem;
+    }
     .bar {
       gap: var(--space-2);
       min-height: calc(3.75rem + 1px);
@@ -176,16 +217,39 @@ export const roundStyle = css`
   @media (min-aspect-ratio: 6/5) {
     .round {
       grid-template:
-        'header task window bar keys' auto
-        'neck neck neck neck keys' minmax(0, 1fr) / auto minmax(0, 1fr) auto auto auto;
+        'header task window bar keys levels' auto
+        'neck neck neck neck keys levels' minmax(0, 1fr) / auto minmax(0, 1fr) auto auto auto auto;
       padding: var(--space-1) calc(var(--margin) + env(safe-area-inset-right)) var(--space-2)
         calc(var(--margin) + env(safe-area-inset-left));
     }
     .round.with-keys {
       grid-template:
-        'header task bar' auto
-        'neck neck neck' minmax(0, 1fr)
-        'keys keys keys' auto / auto minmax(0, 1fr) auto;
+        'header task bar levels' auto
+        'neck neck neck levels' minmax(0, 1fr)
+        'keys keys keys keys' auto / auto minmax(0, 1fr) auto auto;
+    }
+    .levels {
+      align-self: start;
+      flex-direction: column;
+      grid-area: levels;
+      margin-inline: var(--space-3) 0;
+      width: 4.5rem;
+    }
+    .levels button {
+      flex: none;
+    }
+    .levels button:first-child {
+      border-radius: var(--radius-control) var(--radius-control) 0 0;
+    }
+    .levels button:last-child {
+      border-radius: 0 0 var(--radius-control) var(--radius-control);
+    }
+    .levels button + button {
+      margin: -1px 0 0;
+    }
+    .with-levels header {
+      min-height: 0;
+      padding-inline-end: var(--space-3);
     }
     rootcall-name-keypad {
       max-width: none;
@@ -251,6 +315,9 @@ export const roundStyle = css`
   }
   /* Change says the same: a second line would push the neck down. */
   @media (min-aspect-ratio: 6/5) and (max-width: 960px) {
+    .with-levels header {
+      display: none;
+    }
     .more {
       display: none;
     }
@@ -267,9 +334,9 @@ export const roundStyle = css`
   @media (min-aspect-ratio: 6/5) and (max-width: 720px) {
     .round:not(.with-keys) {
       grid-template:
-        'task window keys' auto
-        'neck neck keys' minmax(0, 1fr)
-        'bar bar keys' auto / minmax(0, 1fr) auto auto;
+        'task window keys levels' auto
+        'neck neck keys levels' minmax(0, 1fr)
+        'bar bar keys levels' auto / minmax(0, 1fr) auto auto auto;
     }
     .round:not(.with-keys) header {
       display: none;

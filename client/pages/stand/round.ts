@@ -1,7 +1,9 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { classMap } from 'lit/directives/class-map.js';
 import { noAnswer, type Answer } from '../../../shared/exercise/answer.ts';
 import type { Finger } from '../../../shared/exercise/exercise.ts';
+import type { Level } from '../../../shared/exercise/levels.ts';
 import { namedText } from '../../../shared/exercise/name-words.ts';
 import type { StandStage, TaskView } from '../../../shared/protocol/views.ts';
 import {
@@ -18,8 +20,9 @@ import '../../fretboard/neck.ts';
 import { rootMarked, takenBack, tapped } from '../../fretboard/placing.ts';
 import { windowHolding } from '../../fretboard/wood-frame.ts';
 import { roundBar } from './bar.ts';
-import { AnswerEvent } from './events.ts';
+import { AnswerEvent, LevelEvent } from './events.ts';
 import { extrasRow } from './extras.ts';
+import { levelRow } from './levels.ts';
 import { standHeader } from './header.ts';
 import { landscape, MediaQuery } from '../../lib/media-query.ts';
 import { roundStyle } from './round-style.ts';
@@ -49,6 +52,9 @@ export class StandRound extends LitElement {
   @property() student = '';
   @property({ attribute: false }) stage: RoundStage | null = null;
   @property({ attribute: false }) answer: Answer = noAnswer;
+  /** The level that `stage` asks, and the one whose answer counts while nothing is placed here. */
+  @property({ attribute: false }) level: Level = 1;
+  @property({ attribute: false }) counting: Level | null = null;
   @property() naming: NoteNaming = 'english';
   @property({ type: Boolean }) done = false;
   @property({ type: Boolean }) timeUp = false;
@@ -65,7 +71,8 @@ export class StandRound extends LitElement {
   readonly #landscape = new MediaQuery(this, landscape);
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('stage') && changed.get('stage')?.roundId !== this.stage?.roundId) {
+    const isNew = changed.has('stage') && changed.get('stage')?.roundId !== this.stage?.roundId;
+    if (isNew || changed.has('level')) {
       this.chosen = null;
       this.marking = false;
       this.reminded = false;
@@ -83,8 +90,10 @@ export class StandRound extends LitElement {
     const { task } = stage;
     const { title, detail } = task.wording[this.naming];
     const name = task.input.kind === 'name';
-    return html`<div class=${name ? 'round with-keys' : 'round'}>
+    const levels = stage.harder.length + 1;
+    return html`<div class=${classMap({ round: true, 'with-keys': name, 'with-levels': levels > 1 })}>
       ${standHeader(this.group, this.student)}
+      ${levelRow(this.level, levels, this.#closed, (level) => this.dispatchEvent(new LevelEvent(level)))}
       <div class="task">
         <h1 class=${title.length > longTitle && !name ? 'long' : ''}>${title}</h1>
         <p class="soft">
@@ -141,12 +150,13 @@ export class StandRound extends LitElement {
   }
 
   #bar({ kind, task }: RoundStage): TemplateResult {
-    const { answer, standing, done, marking, reminded } = this;
+    const { answer, standing, counting, done, marking, reminded } = this;
     const closed = kind === 'held' ? 'held' : this.timeUp ? 'time-up' : null;
     return roundBar({
       input: task.input,
       answer,
       standing,
+      counting,
       state: closed ?? (done ? 'done' : reminded ? 'reminded' : marking ? 'marking' : 'open'),
       onClear: this.#onClear,
       onTakeBack: this.#onTakenBack,

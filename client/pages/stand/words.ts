@@ -1,6 +1,7 @@
 import { assertNever } from '../../../shared/lib/assert.ts';
 import { isEmpty, type Answer } from '../../../shared/exercise/answer.ts';
 import type { Input } from '../../../shared/exercise/input.ts';
+import { levelName, type Level } from '../../../shared/exercise/levels.ts';
 import { list } from '../../../shared/exercise/phrases.ts';
 import type { StandOwnView, StandStage } from '../../../shared/protocol/views.ts';
 import { holds, type FretRange, type Place } from '../../../shared/theory/fretboard.ts';
@@ -54,6 +55,16 @@ export function heldWords(standing: Standing, input: Input['kind']): string {
     default:
       return assertNever(standing);
   }
+}
+
+/** While another level is looked at, and nothing is given there. */
+export function countingWords(counting: Level, input: Input['kind']): string {
+  return `Your ${levelName(counting).toLowerCase()} level counts until you ${input === 'name' ? 'name' : 'place'} something here.`;
+}
+
+/** Which of several levels it is; nothing where there is only one. */
+export function levelWords(level: Level, count: number): string {
+  return count > 1 ? `${levelName(level)} level. ` : '';
 }
 
 /** What the exercise asks for besides the notes, and the answer doesn't hold yet: "the root and its finger". */

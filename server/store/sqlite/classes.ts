@@ -6,7 +6,7 @@ import { loadClass } from './load-class.ts';
 
 export function classStore(database: Database, queue: CommitQueue): ClassStore {
   return {
-    async create({ id, groupId, code, openedAt, settings, plan }) {
+    async create({ id, groupId, code, openedAt, closedAt = null, settings, plan }) {
       const created = database.run(
         query
           .insertInto('classes')
@@ -15,7 +15,7 @@ export function classStore(database: Database, queue: CommitQueue): ClassStore {
             group_id: groupId,
             code,
             opened_at: openedAt,
-            closed_at: null,
+            closed_at: closedAt,
             settings: toJson(settings),
             plan: toJsonOrNull(plan),
             cursor: 0,

@@ -27,7 +27,7 @@ describe('a chart on the Board', () => {
     ['german', 'Es'],
     ['solfege', 'mi♭'],
   ] as const)('says, after the reveal, the right name of the place that was asked (%s)', (naming, label) => {
-    const { notes, corrections } = revealChart(standardGuitar, { exercise: name, notes: [] }, null, naming);
+    const { notes, corrections } = revealChart({ exercise: name, notes: [] }, null, naming);
     expect(notes).toEqual([{ place: place(3, 8), look: 'filled', label, root: false }]);
     expect(corrections).toEqual([]);
   });

@@ -143,6 +143,7 @@ describe('what is said aloud', () => {
   const open = (done: number): BoardStage => ({
     kind: 'open',
     task,
+    harder: [],
     rootString: 2,
     seconds: null,
     done,
@@ -156,6 +157,15 @@ describe('what is said aloud', () => {
 
   test('a round is announced in the group’s note names', () => {
     expect(announcement({ ...view(open(3)), naming: 'solfege' })).toContain('Build mi minor');
+  });
+
+  test('LEVEL-3: all levels are announced', () => {
+    const harder = [
+      { ...task, wording: { ...task.wording, english: { title: 'Find D', detail: 'Anywhere.' } } },
+    ];
+    expect(announcement(view({ ...open(0), harder } as BoardStage))).toBe(
+      'Asked: First: Build E minor. Root on string 2. Second: Find D. Anywhere.',
+    );
   });
 
   test('the hold is announced', () => {

@@ -208,6 +208,7 @@ describe('what survives', () => {
     ['a root mark and its finger', rich],
     ['a note named', named],
     ['a degree named', degree],
+    ['the second level', { ...rich, level: 2 as const }],
   ])('%s goes out, survives a reload and goes out again the same', async (_, given) => {
     device.outbox.place(round, given, true);
     const { send } = device.sent(0);
@@ -238,6 +239,7 @@ describe('what survives', () => {
     ['a degree that no key has', { named: { kind: 'degree', degree: 'b9' } }],
     ['a root in words', { root: 'string 2' }],
     ['a fifth finger', { finger: 5 }],
+    ['a fourth level', { level: 4 }],
   ])('a stored send with %s counts as nothing', (_, field) => {
     const stored = { roundId: round, sendId: 'send-0', places: three, done: true, ...field };
     device.storage.set(`rootcall.unsent.${round}`, JSON.stringify(stored));

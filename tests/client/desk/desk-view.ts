@@ -20,12 +20,14 @@ export function round(fields: Partial<DeskRoundView> = {}): DeskRoundView {
     id: 'round-1' as DeskRoundView['id'],
     number: 1,
     exercise: findOn2('D'),
+    harder: [],
     planIndex: null,
     phase: 'open',
     voided: false,
     openedAt: 0 as DeskRoundView['openedAt'],
     deadline: null,
     share: { right: 0, of: 0 },
+    shares: [{ right: 0, of: 0 }],
     ...fields,
   };
 }

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { viewAtLevel } from '../../../client/pages/desk/live/at-level.ts';
 import { figuresOf, inOrder, isSettled, percent } from '../../../client/pages/desk/live/figures.ts';
 import { commonSlip, heatMap } from '../../../client/pages/desk/live/slips.ts';
 import { judge } from '../../../shared/exercise/judge.ts';
@@ -69,6 +70,49 @@ describe('the three figures', () => {
   test('no per cent where nobody answered', () => {
     expect(percent(0, 0)).toBeNull();
     expect(percent(7, 12)).toBe(58);
+  });
+});
+
+describe('LEVEL-4: levels are counted apart', () => {
+  const harder = [findOn2('D')];
+  const atSecond = (fret: number): DeskAnswerView => {
+    const places = [place(2, fret)];
+    return { ...answer([fret], { level: 2 }), verdict: judge(findOn2('D'), { places }) };
+  };
+  // D on string 2 is fret 3; fret 10 is the D of string 6 (computed in standard tuning).
+  const asked = deskView({
+    stage: 'round',
+    rounds: [round({ exercise, harder, phase: 'held' })],
+    students: [
+      student('One', { answer: answer([1]) }),
+      student('Two', { answer: answer([8]) }),
+      student('Three', { answer: atSecond(10) }),
+      student('Four', { answer: atSecond(10) }),
+      student('Five', { answer: atSecond(3) }),
+      student('Taken back', { answer: { ...atSecond(3), places: [] } }),
+      student('Waiting'),
+    ],
+  });
+
+  test('figures of all, and of each level those who answered it', () => {
+    expect(figuresOf(asked)).toMatchObject({ done: 5, of: 7, right: 2 });
+    expect(figuresOf(viewAtLevel(asked, 1))).toMatchObject({ done: 2, of: 2, right: 1 });
+    expect(figuresOf(viewAtLevel(asked, 2))).toMatchObject({ done: 3, of: 3, right: 1 });
+  });
+
+  test('the commonest slip is that of one level, and says which', () => {
+    expect(commonSlip(asked)).toMatchObject({ count: 2, name: expect.stringMatching(/^Second: /) as string });
+    expect(commonSlip(viewAtLevel(asked, 1))).toMatchObject({ count: 1, cause: 'low-string-map' });
+  });
+
+  test('the map of one level has that level’s key, the map of all has none', () => {
+    const expected = (view: DeskView) =>
+      heatMap(view).flatMap((spot) => (spot.expected ? [spot.place.fret as number] : []));
+    expect(expected(viewAtLevel(asked, 1))).toContain(1);
+    expect(expected(viewAtLevel(asked, 2))).toContain(3);
+    expect(expected(viewAtLevel(asked, 2))).not.toContain(1);
+    expect(expected(asked)).toEqual([]);
+    expect(heatMap(asked)).toHaveLength(4);
   });
 });
 

@@ -32,6 +32,7 @@ const walk = (number: number) =>
       wording: { english: words, german: words, solfege: words },
       instrument: 'guitar',
       notes: [],
+      silent: [],
       step: { number, of: 2 },
     },
   });

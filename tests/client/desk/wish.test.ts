@@ -2,12 +2,14 @@ import { expect, test } from 'vitest';
 import {
   another,
   firstFields,
+  harderFor,
   lackOf,
   newSeed,
   rungWords,
   toggledRoot,
   wishOf,
 } from '../../../client/pages/desk/five/wish.ts';
+import { meetingsIn, slipLandings } from '../../../client/pages/desk/five/slip-landings.ts';
 import { likelyText } from '../../../client/pages/desk/five/likely-text.ts';
 import { generate, rungs } from '../../../shared/exercise/generate.ts';
 import { uncapital } from '../../../shared/exercise/phrases.ts';
@@ -23,6 +25,7 @@ test('a teacher starts with five natural notes whose root is on string 2', () =>
   expect(wishOf(firstFields, 'guitar', 7)).toEqual({
     instrument: 'guitar',
     rung: 'natural-notes',
+    third: 'both',
     roots: [],
     rootStrings: [2],
     range: null,
@@ -103,4 +106,31 @@ test('a likely slip is told once, however many answers it leads to', () => {
       .split(/, | and /);
     expect(new Set(names).size, text).toBe(names.length);
   }
+});
+
+test('made ones become a harder level only where there are as many, each with room for one', () => {
+  const own = { id: 'a', part: 'check' as const, exercise: findOn2('D'), harder: [], seconds: null };
+  const full = { ...own, id: 'b', harder: [findOn2('E'), findOn2('F')] };
+  expect(harderFor([own, { ...own, id: 'c' }], 'check', 2).map(({ id }) => id)).toEqual(['a', 'c']);
+  expect(harderFor([own], 'check', 2)).toEqual([]);
+  expect(harderFor([own], 'new', 1)).toEqual([]);
+  expect(harderFor([own, full], 'check', 2)).toEqual([]);
+});
+
+// F on string 2 is fret 6: counted from the nut as fret 1 it comes out at fret 5, where the position mark is too
+// (computed in standard tuning; position marks at frets 3, 5, 7).
+test('slips that meet are said by their names and the place where they meet, with a question that parts them', () => {
+  const [meeting] = meetingsIn(findOn2('F'));
+  expect(meeting?.says).toBe(
+    '“nut counted as fret 1” and “drawn to a position mark” both land on string 2, fret 5: such an answer does not tell which it was.',
+  );
+  expect(meeting?.instead).toBeDefined();
+  expect(meeting?.instead && meetingsIn(meeting.instead)).toEqual([]);
+  expect(meetingsIn(findOn2('E'))).toEqual([]);
+});
+
+test('a likely slip is listed once, with every place that it leads to', () => {
+  const landings = slipLandings(findOn2('C'));
+  expect(landings.find(({ name }) => name === 'String-6 map')?.where).toContain('string 2, fret 8');
+  expect(new Set(landings.map(({ name }) => name)).size).toBe(landings.length);
 });

@@ -116,7 +116,7 @@ describe('a chart in marks and words', () => {
 
   it('writes degrees or note names into the marks, the names as the reader reads them', () => {
     const inside = (labels: 'degrees' | 'notes', naming: 'english' | 'german') =>
-      marksOf(onString2, named('C form'), labels, naming).flatMap(({ label }) => label ?? []);
+      marksOf(named('C form'), labels, naming).flatMap(({ label }) => label ?? []);
     expect(inside('degrees', 'english')).toEqual(['R', '♭3', '5', 'R']);
     expect(inside('notes', 'english')).toEqual(['E', 'G', 'B', 'E']);
     expect(inside('notes', 'german')).toEqual(['E', 'G', 'H', 'E']);

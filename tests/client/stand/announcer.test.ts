@@ -27,8 +27,8 @@ const task = {
   range: null,
 } as const;
 const nameTask = { ...task, input: { kind: 'name', place: place(3, 5), wanted: 'note' } } as const;
-const open: StandStage = { kind: 'open', roundId, task, seconds: 90 };
-const held: StandStage = { kind: 'held', roundId, task, seconds: 90 };
+const open: StandStage = { kind: 'open', roundId, task, harder: [], seconds: 90 };
+const held: StandStage = { kind: 'held', roundId, task, harder: [], seconds: 90 };
 
 const own: StandOwnView = {
   seat: 'in',
@@ -58,7 +58,7 @@ function shared(stage: StandStage): StandSharedView {
 
 function source(fate: Draft['fate'] | null, state: AnswerSource['state'] = 'live'): AnswerSource {
   const send = { roundId, sendId: 'send-1' as SendId, places: [place(2, 5)], done: false };
-  return { state, draftFor: () => (fate ? { ...send, fate } : null) };
+  return { state, draftFor: () => (fate ? { ...send, fate } : null), levelIn: () => 1 };
 }
 
 let announcer: Announcer;
@@ -90,7 +90,13 @@ describe('what a screen reader hears', () => {
   });
 
   it('is, after the hold, what was named where a name was asked', () => {
-    const asked = (kind: 'open' | 'held'): StandStage => ({ kind, roundId, task: nameTask, seconds: null });
+    const asked = (kind: 'open' | 'held'): StandStage => ({
+      kind,
+      roundId,
+      task: nameTask,
+      harder: [],
+      seconds: null,
+    });
     next(source('safe'), shared(asked('open')), own);
     expect(next(source('safe'), shared(asked('held')), own)).toBe(
       'Held. Eyes up. What you named last counts.',
@@ -119,6 +125,15 @@ describe('what a screen reader hears', () => {
     next(source('safe'), shared(open), own);
     expect(next(source('safe'), shared(open), { ...own, timeUp: true })).toBe(
       'Time is up. What you placed last counts.',
+    );
+  });
+
+  it('LEVEL-6: is the level that is looked at, and which one counts while nothing is placed there', () => {
+    const levelled: StandStage = { kind: 'open', roundId, task, harder: [nameTask], seconds: null };
+    const at = (level: 1 | 2): AnswerSource => ({ ...source('safe'), levelIn: () => level });
+    expect(next(at(1), shared(levelled), own)).toMatch(/^First level\. Find B\./);
+    expect(next(at(2), shared(levelled), own)).toMatch(
+      /^Second level\. .* Your first level counts until you name something here\.$/,
     );
   });
 

@@ -32,7 +32,7 @@ describe('a store made by an earlier version', () => {
       if (schema === 0) return;
       fillAsEver(connection, { a: { kind: 'right' } });
       showChart(connection, schema);
-      planIn(connection);
+      planIn(connection, schema);
     });
     const store = await where.open();
     expect(store.describe().schema).toBe(migrations.length);
@@ -108,7 +108,7 @@ function showChart(connection: Connection, schema: number): void {
 }
 
 /** Until schema 3 a plan was a title and exercises with their time; the class has a copy. */
-function planIn(connection: Connection): void {
+function planIn(connection: Connection, schema: number): void {
   const exercises = [
     { exercise: find(), seconds: 30 },
     { exercise: find(3), seconds: null },
@@ -121,9 +121,14 @@ function planIn(connection: Connection): void {
   );
   for (const [position, { exercise, seconds }] of exercises.entries())
     save.run(position, JSON.stringify(exercise), seconds);
+  // Since then an exercise of a plan has a name, a part and levels.
+  if (schema >= 4) connection.exec(`update exercises set id = 'e' || position`);
+  const copied = exercises.map((one, index) =>
+    schema >= 4 ? { id: `e${String(index)}`, part: 'new', ...one, harder: [] } : one,
+  );
   connection
     .prepare('update classes set plan = ?')
-    .run(JSON.stringify({ id: 'plan', title: 'Roots', exercises }));
+    .run(JSON.stringify({ id: 'plan', title: 'Roots', exercises: copied }));
 }
 
 /** A class with one revealed round, in SQL: today's store no longer writes the earlier schemas. */

@@ -327,3 +327,9 @@ describe('GENERATE-7: what can’t be made is said in a sentence', () => {
     expect(refusal(asked)).toBe(sentence);
   });
 });
+
+test('GENERATE-3: triads are major or minor alone where that is wished', () => {
+  for (const third of ['major', 'minor'] as const)
+    for (const exercise of made(wish('triads', { third, count: 10 })))
+      expect(exercise).toMatchObject({ kind: 'build', quality: third });
+});

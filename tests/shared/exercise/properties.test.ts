@@ -20,7 +20,7 @@ const spell = (semitones: number) =>
   note(roots.find((name) => pitchClassOf(note(name)) === ((semitones % 12) + 12) % 12) ?? 'C');
 
 const causesOf = (verdict: Verdict): readonly SlipCause[] =>
-  verdict.kind === 'right' ? [] : verdict.kind === 'slip' ? [verdict.cause] : [...verdict.causes].sort();
+  verdict.kind === 'slip' ? [verdict.cause] : verdict.kind === 'unclear' ? [...verdict.causes].sort() : [];
 
 /** The same worth; the same causes too, unless one of them counts from a point that did not move along. */
 function expectSame(before: Verdict, after: Verdict, fixed: readonly SlipCause[], context: unknown): void {

@@ -2,6 +2,7 @@ import { countedAnswers, shareOf } from '../../../server/classroom/round.ts';
 import type { Change, ClassState, PlacedAnswer, Round } from '../../../server/classroom/state.ts';
 import type { ClassStore, ClassSummary } from '../../../server/store/store.ts';
 import { StoreError } from '../../../server/store/store-error.ts';
+import { exerciseFor } from '../../../shared/exercise/levels.ts';
 import { scoreKeyOf } from '../../../shared/exercise/score.ts';
 import { assertNever } from '../../../shared/lib/assert.ts';
 import type { ClassId, RoundId, StudentId } from '../../../shared/protocol/ids.ts';
@@ -12,10 +13,11 @@ import { answerKey, need, type KeptClass, type Memory, type Tables } from './tab
 export function memoryClasses(memory: Memory, isClosed: () => boolean): ClassStore {
   const all = () => [...memory.tables.classes.values()];
   return {
-    async create({ settings, plan, ...fixed }) {
+    async create({ settings, plan, closedAt = null, ...fixed }) {
       need(memory.tables.groups.has(fixed.groupId), 'The group');
-      if (all().some(({ code, closedAt }) => code === fixed.code && closedAt === null)) return 'code-taken';
-      const head = { settings, plan, cursor: 0, stage: 'rest', show: null, closedAt: null } as const;
+      const isTaken = all().some((one) => one.code === fixed.code && one.closedAt === null);
+      if (closedAt === null && isTaken) return 'code-taken';
+      const head = { settings, plan, cursor: 0, stage: 'rest', show: null, closedAt } as const;
       memory.together(({ classes }) => classes.set(fixed.id, { ...fixed, ...head }));
       return 'created';
     },
@@ -141,10 +143,12 @@ function lastTime(tables: Tables, now: KeptClass): ReadonlyMap<string, Share> {
   for (const { id } of earlier) {
     const ofClass = new Map<string, PlacedAnswer[]>();
     for (const round of counting(tables, id)) {
-      const key = scoreKeyOf(round.exercise);
-      ofClass.set(key, [...(ofClass.get(key) ?? []), ...countedAnswers(round).values()]);
+      for (const answer of countedAnswers(round).values()) {
+        const key = scoreKeyOf(exerciseFor(round, answer));
+        ofClass.set(key, [...(ofClass.get(key) ?? []), answer]);
+      }
     }
-    for (const [key, answers] of ofClass) if (answers.length > 0) found.set(key, shareOf(answers));
+    for (const [key, answers] of ofClass) found.set(key, shareOf(answers));
   }
   return found;
 }

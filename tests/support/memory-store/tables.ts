@@ -12,7 +12,7 @@ import type {
 } from '../../../shared/protocol/ids.ts';
 
 export type KeptTeacher = Teacher & { readonly passphraseHash: string };
-export type KeptClass = Omit<NewClass, 'settings' | 'plan'> & ClassHead;
+export type KeptClass = Omit<NewClass, 'settings' | 'plan' | 'closedAt'> & ClassHead;
 export interface KeptAnswer {
   readonly roundId: RoundId;
   readonly studentId: StudentId;

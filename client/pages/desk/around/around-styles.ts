@@ -186,7 +186,10 @@ export const foundStyles = css`
   .scroll {
     overflow-x: auto;
   }
-  .scroll rootcall-neck {
+  rootcall-chart-row {
+    --chart-width: 9.5rem;
+  }
+  .scroll rootcall-chart {
     height: 13rem;
     min-width: 36rem;
   }
@@ -205,6 +208,9 @@ export const foundStyles = css`
     }
   }
   @media (max-width: 30rem) {
+    rootcall-chart-row {
+      --chart-width: 8rem;
+    }
     li:has(> .upright) {
       grid-template-columns: 7.5rem minmax(0, 1fr);
     }

@@ -1,6 +1,6 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { Chart } from '../../../../shared/exercise/chart.ts';
+import type { Chart, MapChart } from '../../../../shared/exercise/chart.ts';
 import type { Exercise } from '../../../../shared/exercise/exercise.ts';
 import type { Fret } from '../../../../shared/theory/fretboard.ts';
 import { standardGuitar } from '../../../../shared/theory/fretboard.ts';
@@ -31,6 +31,11 @@ import './map.ts';
 import './progression.ts';
 import './proposals.ts';
 
+const takeWords = {
+  plan: { button: 'Into the plan', taken: 'In the plan', refused: 'Not in the plan yet' },
+  sheet: { button: 'Onto the sheet', taken: 'On the sheet', refused: 'Not on the sheet' },
+} as const;
+
 /** Finds from a root what can be played round it: shapes, positions, arpeggios, its map, and chords in a row. */
 @customElement('desk-around')
 export class DeskAround extends LitElement {
@@ -41,6 +46,10 @@ export class DeskAround extends LitElement {
   @property({ attribute: false }) naming: NoteNaming = 'english';
   /** Takes exercises into the plan, and tells whether they are in it; null where there is none. */
   @property({ attribute: false }) take: ((exercises: readonly Exercise[]) => Promise<boolean>) | null = null;
+  /** Likewise for maps, where they can be taken. */
+  @property({ attribute: false }) takeMaps: ((maps: readonly MapChart[]) => Promise<boolean>) | null = null;
+  /** What it is taken into. */
+  @property() into: 'plan' | 'sheet' = 'plan';
   /** Whether it can be asked and shown at once. */
   @property({ type: Boolean }) asking = false;
   @property({ type: Boolean }) keyHidden = false;
@@ -55,7 +64,8 @@ export class DeskAround extends LitElement {
     const { fields } = this;
     if (!fields) return nothing;
     // A map is shown, never asked: it can't stand in a plan.
-    const whats = Object.entries(whatWords).filter(([what]) => this.asking || what !== 'map');
+    const hasMaps = this.asking || this.takeMaps !== null;
+    const whats = Object.entries(whatWords).filter(([what]) => hasMaps || what !== 'map');
     return html`<div class="fields">
         <div class="what">
           ${segments('What to find', 'what', whats, fields.what, (what) => this.change({ what: what as What }))}
@@ -141,15 +151,18 @@ export class DeskAround extends LitElement {
     return {
       ask: this.asking ? (exercise) => this.dispatchEvent(new AskEvent(exercise)) : null,
       show: this.asking ? (charts: readonly Chart[]) => this.dispatchEvent(new ShowEvent(charts)) : null,
-      take: this.take && ((exercises, what) => void this.taken(exercises, what)),
+      take: this.take && ((exercises, what) => void this.taken(this.take?.(exercises), what)),
+      takeMaps: this.takeMaps && ((maps, what) => void this.taken(this.takeMaps?.(maps), what)),
+      takeWords: takeWords[this.into].button,
       keyHidden: this.keyHidden,
     };
   }
 
   /** Said once the plan has it, or won't. */
-  private async taken(exercises: readonly Exercise[], what: string) {
+  private async taken(taking: Promise<boolean> | undefined, what: string) {
     this.said = '';
-    this.said = (await this.take?.(exercises)) ? `In the plan: ${what}.` : `Not in the plan yet: ${what}.`;
+    const words = takeWords[this.into];
+    this.said = `${(await taking) ? words.taken : words.refused}: ${what}.`;
   }
 
   private change(change: Partial<AroundFields>) {

@@ -1,4 +1,4 @@
-import type { Chart } from '../../../../shared/exercise/chart.ts';
+import type { Chart, MapChart } from '../../../../shared/exercise/chart.ts';
 import type { Exercise } from '../../../../shared/exercise/exercise.ts';
 
 /** The teacher shows a chart, or walks through several. */
@@ -17,7 +17,18 @@ export interface Ways {
   readonly show: ((charts: readonly Chart[]) => void) | null;
   /** `what` is said once it is in. */
   readonly take: ((exercises: readonly Exercise[], what: string) => void) | null;
+  /** Likewise for maps, which can be shown and printed, not asked. */
+  readonly takeMaps: ((maps: readonly MapChart[], what: string) => void) | null;
+  /** What the buttons that take say. */
+  readonly takeWords: string;
   readonly keyHidden: boolean;
 }
 
-export const noWays: Ways = { ask: null, show: null, take: null, keyHidden: false };
+export const noWays: Ways = {
+  ask: null,
+  show: null,
+  take: null,
+  takeMaps: null,
+  takeWords: 'Into the plan',
+  keyHidden: false,
+};

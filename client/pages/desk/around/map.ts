@@ -1,21 +1,21 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { chartNotes, chartWordings, checkChart, type MapChart } from '../../../../shared/exercise/chart.ts';
+import { chartWordings, checkChart, type MapChart } from '../../../../shared/exercise/chart.ts';
 import { mapWalk } from '../../../../shared/exercise/walks.ts';
 import type { NoteNaming } from '../../../../shared/theory/naming.ts';
 import { scaleNames } from '../../../../shared/theory/tables/scale-names.ts';
 import type { ChordQuality } from '../../../../shared/theory/tables/chords.ts';
 import { scaleTable, type ScaleId } from '../../../../shared/theory/tables/scales.ts';
+import '../../../charts/chart.ts';
+import { chartMarks } from '../../../charts/chart-marks.ts';
 import '../../../components/legend.ts';
-import { keyNote } from '../../../fretboard/key-notes.ts';
 import { layerLegend } from '../../../fretboard/layer-legend.ts';
-import '../../../fretboard/neck.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { choiceField, type Choice } from '../maker/choice-field.ts';
 import { qualityChoices } from '../maker/qualities.ts';
 import { rangeField } from '../maker/range-field.ts';
 import { foundStyles } from './around-styles.ts';
-import { walkButtons } from './card-buttons.ts';
+import { saveMenu, walkButtons } from './card-buttons.ts';
 import { instrumentOf } from '../maker/draft.ts';
 import { noWays, type Ways } from './events.ts';
 import { mapRange, type AroundFields } from './fields.ts';
@@ -60,28 +60,38 @@ export class DeskAroundMap extends LitElement {
   private preview(map: MapChart, walk: readonly MapChart[]) {
     const checked = checkChart(map);
     if (!checked.ok) return html`<p class="problem" role="status">${checked.error}</p>`;
-    const notes = chartNotes(map).map(keyNote);
-    const { title, detail } = chartWordings(map)[this.naming];
-    const { show, keyHidden } = this.ways;
+    const { naming } = this;
+    const notes = chartMarks(map, { marks: 'degrees', naming });
+    const { title, detail } = chartWordings(map)[naming];
+    const { show, takeMaps, takeWords, keyHidden } = this.ways;
     return html`<div class="map">
       <div class="title">
         <div role="status">
           <h3>${title}</h3>
           <p class="soft small">${detail}</p>
         </div>
-        ${walkButtons({ shown: 'it layer by layer', show: show && (() => show(walk)), filled: true })}
+        <div class="buttons">
+          ${walkButtons({
+            shown: 'it layer by layer',
+            show: show && (() => show(walk)),
+            take: takeMaps && (() => takeMaps([map], title)),
+            taken: title,
+            takeWords,
+            filled: true,
+          })}
+          ${keyHidden ? nothing : saveMenu([map], title, naming)}
+        </div>
       </div>
       ${
         keyHidden
           ? html`<p class="soft small">The answer key is hidden.</p>`
           : html`<div class="scroll" tabindex="0" role="group" aria-label="The map">
-                <rootcall-neck
-                  material="ink"
+                <rootcall-chart
                   view="lying"
-                  .instrument=${instrumentOf(map)}
-                  .notes=${notes}
-                  .label=${`Map: ${title}. ${detail}`}
-                ></rootcall-neck>
+                  .chart=${map}
+                  .naming=${naming}
+                  .label=${`Map: ${title}`}
+                ></rootcall-chart>
               </div>
               <rootcall-legend
                 .entries=${[{ sign: 'lozenge', words: 'root' }, ...layerLegend(notes)]}

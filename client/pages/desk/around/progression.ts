@@ -5,11 +5,13 @@ import { chordName } from '../../../../shared/exercise/wording.ts';
 import type { Family } from '../../../../shared/theory/families.ts';
 import { stringNumbers, type StringNumber } from '../../../../shared/theory/fretboard.ts';
 import type { NoteNaming } from '../../../../shared/theory/naming.ts';
+import { usualSettings } from '../../../charts/chart-marks.ts';
+import '../../../charts/chart-row.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { choiceField } from '../maker/choice-field.ts';
 import { foundStyles } from './around-styles.ts';
 import type { ChordCard } from './asks.ts';
-import { cardButtons, walkButtons } from './card-buttons.ts';
+import { cardButtons, saveMenu, walkButtons } from './card-buttons.ts';
 import { instrumentOf } from '../maker/draft.ts';
 import { noWays, type Ways } from './events.ts';
 import type { AroundFields } from './fields.ts';
@@ -24,8 +26,6 @@ import {
   type RowFields,
 } from './row-fields.ts';
 import { settledField } from './settled-field.ts';
-import { Staged } from './staged.ts';
-import { thumbnail } from './thumbnail.ts';
 
 type Refusal = { readonly field: 'key' | 'chords' | 'neck'; readonly sentence: string } | null;
 
@@ -42,7 +42,6 @@ export class DeskAroundProgression extends LitElement {
   @state() private refusal: Refusal = null;
 
   private readonly finder = new Finder(this);
-  private readonly staged = new Staged(this);
 
   protected override firstUpdated() {
     if (this.fields) this.change(firstRow(this.fields, this.naming));
@@ -79,47 +78,72 @@ export class DeskAroundProgression extends LitElement {
 
   private row() {
     const { cards, naming } = this;
-    const { show, take, keyHidden } = this.ways;
+    const { show, take, takeWords, keyHidden } = this.ways;
     const exercises = cards.map(({ exercise }) => exercise);
-    return html`${
-        show || take
-          ? walkButtons({
-              shown: 'it chord by chord',
-              taken: 'the progression',
-              show: show && (() => show(exercises)),
-              take: take && (() => take(exercises, 'the progression')),
-              filled: true,
-            })
-          : nothing
+    const titles = cards.map((card) => this.headingOf(card));
+    const below = cards.map((card, index) => this.below(card, index));
+    return html`<div class="row">
+        ${
+          show || take
+            ? walkButtons({
+                shown: 'it chord by chord',
+                taken: 'the progression',
+                show: show && (() => show(exercises)),
+                take: take && (() => take(exercises, 'the progression')),
+                takeWords,
+                filled: true,
+              })
+            : nothing
+        }
+        ${keyHidden ? nothing : saveMenu(exercises, cards.map((card) => this.named(card)).join(' '), naming)}
+      </div>
+      ${
+        keyHidden
+          ? html`<ol aria-label="Chords in a row">
+              ${below.map(
+                (words, index) =>
+                  html`<li>
+                    <h3>${titles[index]}</h3>
+                    ${words}
+                  </li>`,
+              )}
+            </ol>`
+          : html`<rootcall-chart-row
+              label="Chords in a row"
+              .charts=${exercises}
+              .keys=${cards.map(({ notes }) => notes)}
+              .titles=${titles}
+              .settings=${{ ...usualSettings, naming }}
+              >${below}</rootcall-chart-row
+            >`
+      }`;
+  }
+
+  private named({ chord: { root, quality, bass } }: ChordCard): string {
+    return chordName(root, quality, this.naming, bass);
+  }
+
+  private headingOf(card: ChordCard): string {
+    const { numeral } = card.chord;
+    return this.named(card) + (numeral === undefined ? '' : ` ${numeral}`);
+  }
+
+  /** What is said of a chord below its chart. */
+  private below(card: ChordCard, index: number) {
+    const { exercise, root, common } = card;
+    const { place, finger } = root;
+    const held = common.held.map(({ string }) => string);
+    return html`<div class="beside" slot=${`below-${String(index)}`}>
+      ${
+        this.ways.keyHidden
+          ? nothing
+          : html`<p class="small">
+              root: string ${place.string}${finger > 0 ? `, finger ${String(finger)}` : nothing}<br />
+              ${held.length === 0 ? nothing : html`<b>held: string${held.length === 1 ? '' : 's'} ${list(held)}</b>`}
+            </p>`
       }
-      <ol aria-label="Chords in a row">
-        ${cards.map(({ chord, exercise, notes, root, common }, index) => {
-          const name = chordName(chord.root, chord.quality, naming, chord.bass);
-          const { place, finger } = root;
-          const held = common.held.map(({ string }) => string);
-          return html`<li>
-            ${keyHidden ? nothing : thumbnail(exercise, notes, name, this.staged.has(index))}
-            <div class="beside">
-              <h3>
-                ${name}${chord.numeral === undefined ? nothing : html` <span class="soft">${chord.numeral}</span>`}
-              </h3>
-              ${
-                keyHidden
-                  ? nothing
-                  : html`<p class="small">
-                      root: string ${place.string}${finger > 0 ? `, finger ${String(finger)}` : nothing}<br />
-                      ${
-                        held.length === 0
-                          ? nothing
-                          : html`<b>held: string${held.length === 1 ? '' : 's'} ${list(held)}</b>`
-                      }
-                    </p>`
-              }
-              ${cardButtons(exercise, name, { ...this.ways, show: null })}
-            </div>
-          </li>`;
-        })}
-      </ol>`;
+      ${cardButtons(exercise, this.named(card), this.naming, { ...this.ways, show: null })}
+    </div>`;
   }
 
   private sentence(field: 'key' | 'chords' | 'neck'): string {
@@ -139,7 +163,6 @@ export class DeskAroundProgression extends LitElement {
     this.finder.find<'row'>({ kind: 'row', instrument: fields.instrument, ...read.value }, (laid) => {
       this.refusal = laid.ok ? null : { field: 'neck', sentence: laid.error };
       if (!laid.ok) return;
-      this.staged.start(laid.value.length);
       this.cards = laid.value;
     });
   }

@@ -17,7 +17,7 @@ import { noWays, type Ways } from './events.ts';
 import type { AroundFields } from './fields.ts';
 import { Finder } from './finder.ts';
 import { handWords, loadSettings, saveSettings, type Settings } from './settings.ts';
-import { Staged } from './staged.ts';
+import { Staged } from '../../../lib/staged.ts';
 import { thumbnail } from './thumbnail.ts';
 
 const liesWords: Readonly<Record<Lies, string>> = {
@@ -89,11 +89,11 @@ export class DeskAroundProposals extends LitElement {
           const { name, exercise, notes } = card;
           if (card.lies !== lies) return nothing;
           return html`<li>
-            ${this.ways.keyHidden ? nothing : thumbnail(exercise, notes, name, this.staged.has(index))}
+            ${this.ways.keyHidden ? nothing : thumbnail(exercise, notes, name, this.naming, this.staged.has(index))}
             <div class="beside">
               <h4>${this.named(card)}</h4>
               ${easeWords(card) === '' ? nothing : html`<p class="soft">${easeWords(card)}</p>`}
-              ${cardButtons(exercise, `${subjectOf(exercise, this.naming)}, ${name}`, this.ways)}
+              ${cardButtons(exercise, `${subjectOf(exercise, this.naming)}, ${name}`, this.naming, this.ways)}
             </div>
           </li>`;
         })}
@@ -136,7 +136,7 @@ export class DeskAroundProposals extends LitElement {
 
   /** From here to the neighbouring position, and to the other strings. */
   private further({ join }: Found) {
-    const { show, take, keyHidden } = this.ways;
+    const { show, take, takeWords, keyHidden } = this.ways;
     return html`<section class="further" aria-label="From here on">
       ${
         join
@@ -147,6 +147,7 @@ export class DeskAroundProposals extends LitElement {
                 shown: 'how they join',
                 show: show && (() => show(join.charts)),
                 take: take && (() => take(exercisesOf(join.charts), 'how they join')),
+                takeWords,
               })}
             </div>`
           : nothing
@@ -158,6 +159,7 @@ export class DeskAroundProposals extends LitElement {
           shown: 'on every string',
           show: show && (() => this.everyString(show)),
           take: take && (() => this.everyString((exercises) => take(exercises, 'on every string'))),
+          takeWords,
         })}
       </div>
     </section>`;

@@ -1,11 +1,9 @@
 import { html, type TemplateResult } from 'lit';
 import type { Exercise } from '../../../../shared/exercise/exercise.ts';
 import type { KeyNote } from '../../../../shared/exercise/verdict.ts';
-import { instrumentById, standardGuitar } from '../../../../shared/theory/fretboard.ts';
-import { keyNote, silentStrings } from '../../../fretboard/key-notes.ts';
-import '../../../fretboard/neck.ts';
-import { chartView } from '../chart-notes.ts';
-import { placesInWords } from '../charts.ts';
+import type { NoteNaming } from '../../../../shared/theory/naming.ts';
+import '../../../charts/chart.ts';
+import { chartMarks, chartView } from '../../../charts/chart-marks.ts';
 
 /**
  * A chart whose notes are known already: working out the key of every card again would hold the page up. Its place is
@@ -15,18 +13,17 @@ export function thumbnail(
   exercise: Exercise,
   key: readonly KeyNote[],
   name: string,
+  naming: NoteNaming,
   drawn: boolean,
 ): TemplateResult {
-  const neck = instrumentById(exercise.instrument) ?? standardGuitar;
-  const notes = [...key.map(keyNote), ...silentStrings(neck, exercise, key)];
-  const view = chartView(notes);
+  const view = chartView(chartMarks(exercise, { marks: 'degrees', naming }, key));
   if (!drawn) return html`<div class=${view}></div>`;
-  return html`<rootcall-neck
+  return html`<rootcall-chart
     class=${view}
-    material="ink"
+    .chart=${exercise}
+    .key=${key}
     .view=${view}
-    .instrument=${neck}
-    .notes=${notes}
-    .label=${`Chart: ${name}. ${placesInWords(key.map(({ place }) => place))}`}
-  ></rootcall-neck>`;
+    .naming=${naming}
+    .label=${`Chart: ${name}`}
+  ></rootcall-chart>`;
 }

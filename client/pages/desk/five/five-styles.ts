@@ -92,6 +92,11 @@ export const fiveStyles = css`
     display: grid;
     gap: var(--space-1);
   }
+  .end label:not(.tick) {
+    align-items: center;
+    display: flex;
+    gap: var(--space-2);
+  }
   .end {
     border-top: 1px solid var(--line);
     padding-top: var(--space-3);

@@ -58,7 +58,7 @@ function namesText(
 }
 
 /** What of the slip is not in the key. */
-function astrayIn({ places }: LikelySlip, exercise: Exercise): readonly Place[] {
+export function astrayIn({ places }: LikelySlip, exercise: Exercise): readonly Place[] {
   const key = answerKey(exercise);
   return places.filter((spot) => !key.some((note) => samePlace(note.place, spot)));
 }

@@ -1,7 +1,8 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Exercise } from '../../../../shared/exercise/exercise.ts';
-import { generate, type Rung } from '../../../../shared/exercise/generate.ts';
+import type { Part, PlannedExercise } from '../../../../shared/plans/plan.ts';
+import { generate, type Rung, type Third } from '../../../../shared/exercise/generate.ts';
 import { instrumentById, standardGuitar, type InstrumentId } from '../../../../shared/theory/fretboard.ts';
 import { formatName, type NoteNaming } from '../../../../shared/theory/naming.ts';
 import { formatNoteName } from '../../../../shared/theory/pitch.ts';
@@ -13,16 +14,19 @@ import { rangeField } from '../maker/range-field.ts';
 import { stringField } from '../maker/string-field.ts';
 import { usualRoots } from '../maker/words.ts';
 import { refusalLine } from '../refusal.ts';
+import { partWords } from '../plan/words.ts';
 import { AskEvent, TakeEvent } from './events.ts';
 import { fiveStyles } from './five-styles.ts';
 import { fiveLine } from './five-line.ts';
 import {
   another,
   firstFields,
+  harderFor,
   lackOf,
   newSeed,
   rootsWords,
   rungWords,
+  thirdWords,
   toggledRoot,
   wishOf,
   type FiveFields,
@@ -38,6 +42,8 @@ export class DeskMakeFive extends LitElement {
   @property({ attribute: false }) naming: NoteNaming = 'english';
   /** Whether there is a plan to take them into. */
   @property({ type: Boolean }) planned = false;
+  /** What the plan holds, where it can be said what becomes of them there. */
+  @property({ attribute: false }) existing: readonly PlannedExercise[] | null = null;
   /** Whether one of them can be asked at once. */
   @property({ type: Boolean }) asking = false;
   @property({ type: Boolean }) keyHidden = false;
@@ -45,6 +51,8 @@ export class DeskMakeFive extends LitElement {
   @state() private made: readonly Exercise[] = [];
   @state() private refusal = '';
   @state() private said = '';
+  @state() private under: Part = 'new';
+  @state() private asLevel = false;
 
   override render() {
     const lack = lackOf(this.fields);
@@ -67,14 +75,11 @@ export class DeskMakeFive extends LitElement {
         ${this.list()}
       </div>
       <div class="row end">
+        ${this.made.length > 0 && this.existing ? this.where(this.existing) : nothing}
         ${this.made.length === 0 ? make : nothing}
         ${
           this.planned && this.made.length > 0
-            ? html`<button
-                type="button"
-                class="primary"
-                @click=${() => this.dispatchEvent(new TakeEvent(this.made))}
-              >
+            ? html`<button type="button" class="primary" @click=${this.take}>
                 Add ${this.made.length === 1 ? 'it' : `all ${String(this.made.length)}`} to the plan
               </button>`
             : nothing
@@ -95,6 +100,13 @@ export class DeskMakeFive extends LitElement {
           rootStrings: others.length < fields.rootStrings.length ? others : [...others, string],
         });
       })}
+      ${
+        fields.rung === 'triads'
+          ? choiceField('Which triads', { choices: Object.entries(thirdWords) }, fields.third, (third) =>
+              this.change({ third: third as Third }),
+            )
+          : nothing
+      }
       <div class="roots">
         <span class="label">Roots</span>
         ${segments('Roots', 'roots', Object.entries(rootsWords), fields.roots, (roots) =>
@@ -132,6 +144,32 @@ export class DeskMakeFive extends LitElement {
         </div>
       </details>`;
   }
+
+  /** Which part they go under, and whether as a harder level of what stands there. */
+  private where(existing: readonly PlannedExercise[]) {
+    const easier = harderFor(existing, this.under, this.made.length);
+    return html`${choiceField('Under', { choices: Object.entries(partWords) }, this.under, (part) => {
+      this.under = part as Part;
+      this.asLevel = false;
+    })}
+    ${
+      easier.length === 0
+        ? nothing
+        : html`<label class="tick"
+            ><input
+              type="checkbox"
+              .checked=${this.asLevel}
+              @change=${(event: Event) => (this.asLevel = isOn(event))}
+            />As a harder level of ${easier.length === 1 ? 'the one' : `the ${String(easier.length)}`} there,
+            in the same order</label
+          >`
+    }`;
+  }
+
+  private readonly take = (): void => {
+    const easier = this.asLevel ? harderFor(this.existing ?? [], this.under, this.made.length) : [];
+    this.dispatchEvent(new TakeEvent(this.made, this.under, easier));
+  };
 
   private ownRoots() {
     const chosen = new Set(this.fields.own.map(formatNoteName));

@@ -1,6 +1,8 @@
 import type { Exercise } from '../../../../shared/exercise/exercise.ts';
-import { generate, type Rung, type Wish } from '../../../../shared/exercise/generate.ts';
+import { generate, type Rung, type Third, type Wish } from '../../../../shared/exercise/generate.ts';
+import { mostHarder } from '../../../../shared/exercise/levels.ts';
 import type { Result } from '../../../../shared/lib/result.ts';
+import type { Part, PlannedExercise } from '../../../../shared/plans/plan.ts';
 import type { Fret, FretRange, InstrumentId, StringNumber } from '../../../../shared/theory/fretboard.ts';
 import { formatNoteName, type NoteName } from '../../../../shared/theory/pitch.ts';
 import { usualRoots } from '../maker/words.ts';
@@ -17,6 +19,12 @@ export const rungWords: Readonly<Record<Rung, string>> = {
   'full-scales': 'Full scales',
 };
 
+export const thirdWords: Readonly<Record<Third, string>> = {
+  both: 'Major and minor',
+  major: 'Major',
+  minor: 'Minor',
+};
+
 export type RootsWanted = 'all' | 'natural' | 'own';
 
 export const rootsWords: Readonly<Record<RootsWanted, string>> = {
@@ -28,6 +36,8 @@ export const rootsWords: Readonly<Record<RootsWanted, string>> = {
 /** What the panel's fields hold. */
 export interface FiveFields {
   readonly rung: Rung;
+  /** Of triads. */
+  readonly third: Third;
   readonly rootStrings: readonly StringNumber[];
   readonly roots: RootsWanted;
   readonly own: readonly NoteName[];
@@ -39,6 +49,7 @@ export interface FiveFields {
 
 export const firstFields: FiveFields = {
   rung: 'natural-notes',
+  third: 'both',
   rootStrings: [2 as StringNumber],
   roots: 'all',
   own: [],
@@ -58,6 +69,7 @@ export function wishOf(fields: FiveFields, instrument: InstrumentId, seed: numbe
   return {
     instrument,
     rung: fields.rung,
+    third: fields.third,
     roots: roots[fields.roots],
     rootStrings: fields.rootStrings,
     range: fields.narrow ? fields.range : null,
@@ -70,6 +82,17 @@ export function wishOf(fields: FiveFields, instrument: InstrumentId, seed: numbe
 export function lackOf({ rootStrings, roots, own }: FiveFields): string | null {
   if (rootStrings.length === 0) return 'Choose at least one string.';
   return roots === 'own' && own.length === 0 ? 'Choose at least one root.' : null;
+}
+
+/** The exercises of a part that so many made ones can become a harder level of; empty where they can't. */
+export function harderFor(
+  existing: readonly PlannedExercise[],
+  part: Part,
+  count: number,
+): readonly PlannedExercise[] {
+  const there = existing.filter((one) => one.part === part);
+  const fits = there.length === count && there.every(({ harder }) => harder.length < mostHarder);
+  return fits ? there : [];
 }
 
 /** The roots with one more, or without it. */

@@ -2,15 +2,19 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { ReadyPlan } from '../../../../shared/plans/ready-plan.ts';
 import { pointsOf } from '../../../../shared/plans/words.ts';
-import { api, type GroupDetail } from '../api.ts';
+import type { PlanContent } from '../../../../shared/plans/plan.ts';
+import { api, type Answered, type GroupDetail } from '../api.ts';
 import { deskStyles, pageStyles } from '../desk-styles.ts';
 import { emptyPlan, planned } from '../planned.ts';
 import { NamingHere } from '../naming-here.ts';
 import { fieldText, formOf, refusalLine } from '../refusal.ts';
 import { NavigateEvent, classPath, homePath, planPath } from '../routes.ts';
+import { deletedFrom, forgetDeleted } from '../plan/deleted.ts';
+import { lengthWords } from '../plan/words.ts';
 import { spacedCode } from '../spaced-code.ts';
 import { percent } from '../live/figures.ts';
 import { groupFields, settingsIn } from './group-fields.ts';
+import './plan-import.ts';
 import './register.ts';
 import type { RegisterEvent } from './register.ts';
 import './shelf.ts';
@@ -129,14 +133,23 @@ export class DeskGroup extends LitElement {
   }
 
   private plans({ group, plans }: GroupDetail) {
+    const deleted = deletedFrom(group.id);
     return html`<section class="sheet stack">
       <h2>Plans</h2>
+      ${
+        deleted
+          ? html`<p role="status" class="row">
+              <span>“<bdi>${deleted.title}</bdi>” is deleted.</span>
+              <button @click=${() => this.bringBack(deleted)}>Bring it back</button>
+            </p>`
+          : nothing
+      }
       <ul>
         ${plans.map(
           (plan) =>
             html`<li>
               <a dir="auto" href=${planPath(plan.id)}>${plan.title}</a>
-              <span class="soft small">${count(plan.exercises.length, 'exercise', 'exercises')}</span>
+              <span class="soft small">${lengthWords(plan.exercises)}</span>
             </li>`,
         )}
       </ul>
@@ -152,6 +165,7 @@ export class DeskGroup extends LitElement {
           @desk-take-plan=${({ plan }: TakePlanEvent) => this.takePlan(plan)}
         ></desk-shelf>
       </details>
+      <desk-plan-import .groupId=${group.id}></desk-plan-import>
     </section>`;
   }
 
@@ -165,6 +179,13 @@ export class DeskGroup extends LitElement {
           const right = percent(one.share.right, one.share.of);
           return html`<li>
             <span>${dayOf(one.openedAt)}</span>
+            ${
+              one.rounds === 0
+                ? nothing
+                : html`<a class="small" href=${`/charts/${one.id}`}
+                    >Charts<span class="visually-hidden"> of ${dayOf(one.openedAt)}</span></a
+                  >`
+            }
             <span class="soft small"
               >${count(one.rounds, 'round', 'rounds')}${right === null ? '' : `, ${String(right)} % right`}</span
             >
@@ -207,7 +228,7 @@ export class DeskGroup extends LitElement {
   }
 
   /** Says what came of a change, and shows the group as the server has it now. */
-  private async settle(reply: Awaited<ReturnType<typeof api.changeGroup>>, said: string) {
+  private async settle(reply: Awaited<Answered<object>>, said: string) {
     this.refusal = reply.ok ? '' : reply.error.message;
     this.said = reply.ok ? said : '';
     await this.load();
@@ -219,6 +240,8 @@ export class DeskGroup extends LitElement {
     switch (change.kind) {
       case 'add':
         return this.settle(await api.addStudents(this.groupId, change.names), 'Added to the register.');
+      case 'import':
+        return this.settle(await api.importStudents(this.groupId, change.students), 'Added to the register.');
       case 'change':
         return this.settle(await api.changeStudent(change.id, change.fields), 'Saved.');
       case 'merge':
@@ -254,6 +277,12 @@ export class DeskGroup extends LitElement {
     const reply = await api.addPlan(this.groupId, emptyPlan(fieldText(form, 'title')));
     if (reply.ok) this.dispatchEvent(new NavigateEvent(planPath(reply.value.id)));
     else this.refusal = reply.error.message;
+  }
+
+  private async bringBack(plan: PlanContent) {
+    const reply = await api.addPlan(this.groupId, plan);
+    if (reply.ok) forgetDeleted();
+    await this.settle(reply, `“${plan.title}” is back.`);
   }
 
   private async saveSettings(event: SubmitEvent) {

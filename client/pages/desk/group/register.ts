@@ -2,16 +2,21 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import { repeat } from 'lit/directives/repeat.js';
+import type { NewStudent } from '../../../exchange/register-file.ts';
 import type { Student } from '../api.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { moreTimeWords } from '../more-time.ts';
 import { fieldText, formOf, refusalLine } from '../refusal.ts';
 import './merge.ts';
 import type { MergeEvent } from './merge.ts';
+import { saveFile } from '../plan/save-file.ts';
+import './register-import.ts';
+import type { ImportStudentsEvent } from './register-import.ts';
 import { namesIn } from './words.ts';
 
 export type RegisterChange =
   | { readonly kind: 'add'; readonly names: readonly string[] }
+  | { readonly kind: 'import'; readonly students: readonly NewStudent[] }
   | { readonly kind: 'change'; readonly id: string; readonly fields: Partial<Omit<Student, 'id' | 'alias'>> }
   | { readonly kind: 'merge'; readonly id: string; readonly into: string }
   | { readonly kind: 'remove'; readonly id: string };
@@ -135,9 +140,27 @@ export class DeskRegister extends LitElement {
           <div><button>Add to the register</button></div>
         </form>
       </details>
+      <details>
+        <summary>Bring in a table</summary>
+        <desk-register-import
+          .students=${this.students}
+          @desk-import-students=${({ students }: ImportStudentsEvent) =>
+            this.dispatchEvent(new RegisterEvent({ kind: 'import', students }))}
+        ></desk-register-import>
+      </details>
       ${this.merging()}
+      ${
+        this.students.length === 0
+          ? nothing
+          : html`<div><button @click=${this.save}>Save as a table (CSV)</button></div>`
+      }
     `;
   }
+
+  private readonly save = async (): Promise<void> => {
+    const { registerFileOf } = await import('../../../exchange/register-file.ts');
+    saveFile('Register', 'csv', 'text/csv', registerFileOf(this.students));
+  };
 
   private merging() {
     if (this.students.length < 2) return nothing;

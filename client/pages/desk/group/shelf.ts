@@ -35,6 +35,9 @@ export class DeskShelf extends LitElement {
         min-height: var(--target);
         padding-block: var(--space-2);
       }
+      summary .small {
+        flex: none;
+      }
       summary span:first-child {
         text-decoration: underline 1px;
         text-underline-offset: 0.2em;

@@ -19,6 +19,8 @@ export function verdictNote(verdict: Verdict, instrument: Instrument): string {
       return verdict.inversion === undefined ? '' : `inverted (${degreeSign(verdict.inversion)} lowest)`;
     case 'unclear':
       return 'two explanations';
+    case 'unnamed':
+      return 'not yet';
     case 'slip':
       return uncapital(slipName(verdict.cause, instrument));
   }
@@ -33,6 +35,8 @@ export function verdictText(verdict: Verdict, instrument: Instrument): string {
       const [one, other] = verdict.causes.map((cause) => uncapital(slipName(cause, instrument)));
       return `Two explanations: ${one ?? ''}, or ${other ?? ''}.`;
     }
+    case 'unnamed':
+      return 'Not yet, as you marked it.';
     case 'slip':
       return `${slipName(verdict.cause, instrument)}.`;
   }

@@ -1,8 +1,10 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
+import { isEmpty, noAnswer } from '../../../../shared/exercise/answer.ts';
 import type { Exercise } from '../../../../shared/exercise/exercise.ts';
-import type { DeskStudentView, DeskView } from '../../../../shared/protocol/views.ts';
+import { exerciseFor, levelName, levelOf } from '../../../../shared/exercise/levels.ts';
+import type { DeskRoundView, DeskStudentView, DeskView } from '../../../../shared/protocol/views.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { neckOf, verdictNote } from './answer-text.ts';
 import { PanelEvent } from './events.ts';
@@ -111,9 +113,7 @@ export class DeskDrawer extends LitElement {
     return html`<li>
       <button class="student" aria-expanded=${open} @click=${() => this.turn(student.id)}>
         ${standingSign(standing)}<span dir="auto">${name}</span
-        ><span class="soft"
-          >${noteOf(student, standing, covered ? null : (currentRound(view)?.exercise ?? null))}</span
-        >
+        ><span class="soft">${noteOf(student, standing, currentRound(view), covered)}</span>
       </button>
       ${
         open
@@ -152,8 +152,26 @@ function presenceOnly(student: DeskStudentView): Standing {
   return student.presence;
 }
 
-/** Without the exercise where the answer key is hidden: the name of a slip would give it away. */
-function noteOf(student: DeskStudentView, standing: Standing, exercise: Exercise | null): string {
+/** Which level was answered, and what came of it. */
+function noteOf(
+  student: DeskStudentView,
+  standing: Standing,
+  round: DeskRoundView | null,
+  covered: boolean,
+): string {
+  const answer = countedAnswer(student) ?? student.late;
+  // Where the answer key is hidden, the name of a slip would give it away.
+  const note = standingNote(
+    student,
+    standing,
+    round && !covered ? exerciseFor(round, answer ?? noAnswer) : null,
+  );
+  const level =
+    round && round.harder.length > 0 && answer && !isEmpty(answer) ? levelName(levelOf(answer)) : '';
+  return [level, note].filter(Boolean).join(': ');
+}
+
+function standingNote(student: DeskStudentView, standing: Standing, exercise: Exercise | null): string {
   const answer = countedAnswer(student);
   const notDone = answer && !answer.done ? ', not done' : '';
   const late = student.late ? (student.late.counted ? ', late' : ', late one kept') : '';

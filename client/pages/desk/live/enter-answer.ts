@@ -2,6 +2,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { answerOf, isEmpty, noAnswer, type Answer } from '../../../../shared/exercise/answer.ts';
 import type { Exercise, Finger } from '../../../../shared/exercise/exercise.ts';
+import { atLevel, levelName, levelOf, levelsUpTo, type Level } from '../../../../shared/exercise/levels.ts';
 import { inputOf } from '../../../../shared/exercise/input.ts';
 import { placeText } from '../../../../shared/exercise/phrases.ts';
 import { wordingOf } from '../../../../shared/exercise/wording.ts';
@@ -51,7 +52,8 @@ export class DeskEnterAnswer extends LitElement {
     `,
   ];
 
-  @property({ attribute: false }) exercise: Exercise | null = null;
+  /** The exercise at each level that it is asked at. */
+  @property({ attribute: false }) levels: readonly Exercise[] = [];
   @property({ attribute: false }) naming: NoteNaming = 'english';
   @property({ attribute: false }) studentId: StudentId | null = null;
   @property() shownName = '';
@@ -70,7 +72,9 @@ export class DeskEnterAnswer extends LitElement {
   }
 
   override render() {
-    const { exercise } = this;
+    const { levels } = this;
+    const level = levelOf(this.answer);
+    const exercise = levels[level - 1];
     if (!exercise) return nothing;
     const { title, detail } = wordingOf(exercise, this.naming);
     const input = inputOf(exercise);
@@ -80,13 +84,14 @@ export class DeskEnterAnswer extends LitElement {
           <h2 id="entering"><bdi>${this.shownName}</bdi>: ${title}</h2>
           <p class="soft">${detail}</p>
         </div>
+        ${levels.length > 1 ? this.levelChoice(level) : nothing}
         ${
           input.kind === 'name'
             ? html`<rootcall-name-keypad
                 .wanted=${input.wanted}
                 .naming=${this.naming}
                 .named=${this.answer.named}
-                @named=${({ named }: NamedEvent) => (this.answer = { places: [], named })}
+                @named=${({ named }: NamedEvent) => (this.answer = atLevel({ places: [], named }, level))}
               ></rootcall-name-keypad>`
             : this.places(exercise, input)
         }
@@ -94,11 +99,19 @@ export class DeskEnterAnswer extends LitElement {
           <button class="primary" aria-disabled=${isEmpty(this.answer)} @click=${this.enter}>
             Enter this answer
           </button>
-          <button @click=${() => (this.answer = noAnswer)}>Clear</button>
+          <button @click=${() => (this.answer = atLevel(noAnswer, level))}>Clear</button>
           <button @click=${() => this.dialog?.close()}>Leave it</button>
         </div>
       </div>
     </dialog>`;
+  }
+
+  /** Another level is another question: it starts with nothing. */
+  private levelChoice(level: Level) {
+    const choices = levelsUpTo(this.levels.length).map((one) => [String(one), levelName(one)] as const);
+    return segments('Level', 'level', choices, String(level), (chosen) => {
+      this.answer = atLevel(noAnswer, Number(chosen) as Level);
+    });
   }
 
   private places(exercise: Exercise, input: PlacesInput) {

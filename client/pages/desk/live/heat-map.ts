@@ -85,7 +85,11 @@ export class DeskHeatMap extends LitElement {
           this.covered
             ? nothing
             : html`<rootcall-legend
-                .entries=${[{ sign: 'ring', words: 'the answer key; numbers count answers' }]}
+                .entries=${[
+                  round.harder.length > 0
+                    ? { sign: 'disc', words: 'all levels; numbers count answers' }
+                    : { sign: 'ring', words: 'the answer key; numbers count answers' },
+                ]}
               ></rootcall-legend>`
         }
       </header>
@@ -109,7 +113,7 @@ export class DeskHeatMap extends LitElement {
         .instrument=${neck}
         .window=${window}
         .heat=${heat}
-        .corrections=${slurs(slip?.corrections ?? [], answerKey(round.exercise))}
+        .corrections=${slip && round.harder.length === 0 ? slurs(slip.corrections, answerKey(round.exercise)) : []}
         .label=${`Answers on the neck: ${String(done)} in, ${String(right)} right`}
       ></rootcall-neck>
     </div>`;

@@ -186,12 +186,18 @@ export class DeskMakeDialog extends LitElement {
     return reply.ok;
   }
 
+  /** A planned exercise that is changed first keeps its other levels. */
+  private get harder(): readonly Exercise[] {
+    const next = this.view && planned(this.view);
+    return this.purpose === 'change' && !this.start ? (next?.harder ?? []) : [];
+  }
+
   private made({ exercise, seconds }: MadeEvent) {
     this.dispatchEvent(
       new CommandEvent(
         this.purpose === 'chart'
           ? { kind: 'show-charts', charts: [exercise] }
-          : { kind: 'ask', exercise, seconds },
+          : { kind: 'ask', exercise, harder: [...this.harder], seconds },
       ),
     );
     this.dialog?.close();

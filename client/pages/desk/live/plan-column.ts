@@ -2,10 +2,12 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { classMap } from 'lit/directives/class-map.js';
 import { wordingOf } from '../../../../shared/exercise/wording.ts';
+import type { PlannedExercise } from '../../../../shared/plans/plan.ts';
 import type { DeskRoundView, DeskView } from '../../../../shared/protocol/views.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { CommandEvent, PanelEvent } from './events.ts';
 import { percent } from './figures.ts';
+import { levelCount } from './harder-lines.ts';
 import { currentRound } from './steps.ts';
 
 /** The plan with what came of it, and the ways to ask or show something that isn't on it. */
@@ -121,7 +123,7 @@ export class DeskPlanColumn extends LitElement {
       ${
         view.plan
           ? html`<ol>
-              ${view.plan.exercises.map(({ exercise }, index) => this.item(view, index, wordingOf(exercise, view.naming)))}
+              ${view.plan.exercises.map((planned, index) => this.item(view, index, planned))}
             </ol>`
           : html`<p class="soft">No plan. Ask something on the spot, or take up a plan under Class.</p>`
       }
@@ -138,7 +140,8 @@ export class DeskPlanColumn extends LitElement {
     `;
   }
 
-  private item(view: DeskView, index: number, words: { readonly title: string; readonly detail: string }) {
+  private item(view: DeskView, index: number, { exercise, harder }: PlannedExercise) {
+    const words = wordingOf(exercise, view.naming);
     const round = currentRound(view);
     const current = view.closed ? false : round ? round.planIndex === index : view.cursor === index;
     const open = round?.phase === 'open';
@@ -159,6 +162,7 @@ export class DeskPlanColumn extends LitElement {
         <b>${words.title}</b>
         <span>${outcome(view, index)}</span>
         <span class="soft small">${words.detail}</span>
+        ${harder.length === 0 ? nothing : html`<span class="soft small">${levelCount(harder)}</span>`}
       </button>
     </li>`;
   }
@@ -210,8 +214,10 @@ function outcome(view: DeskView, index: number): string {
 function outcomeOf(round: DeskRoundView): string {
   if (round.voided) return 'taken back';
   if (round.phase !== 'revealed') return round.phase;
-  const right = percent(round.share.right, round.share.of);
-  return right === null ? 'no answers' : `${String(right)} %`;
+  if (round.share.of === 0) return 'no answers';
+  // Levels one after the other: they are counted apart.
+  const shares = round.shares.map(({ right, of }) => percent(right, of));
+  return `${shares.map((right) => right ?? '–').join(' · ')} %`;
 }
 
 declare global {

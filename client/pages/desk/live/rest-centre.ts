@@ -8,6 +8,7 @@ import '../charts.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { limitWords } from '../maker/words.ts';
 import { PanelEvent } from './events.ts';
+import { harderLines } from './harder-lines.ts';
 import './invite.ts';
 import { planned } from './steps.ts';
 
@@ -114,11 +115,12 @@ export class DeskRestCentre extends LitElement {
         <p class="soft small">Next: ${view.cursor + 1} of ${view.plan?.exercises.length}</p>
         <h1>${title}</h1>
         <p class="soft">${detail}</p>
+        ${harderLines(next.harder, view.naming)}
         <p>${limitWords(next.seconds)}</p>
         <p><button @click=${() => this.dispatchEvent(new PanelEvent('change'))}>Change it first</button></p>
       </div>
       <div class="key">
-        <p class="soft small">Answer key</p>
+        <p class="soft small">${next.harder.length > 0 ? 'Answer key, first level' : 'Answer key'}</p>
         ${
           this.hiding
             ? html`<p class="soft small">Hidden.</p>`

@@ -1,15 +1,21 @@
 import { LitElement, css, html, nothing } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
+import { levelsOf, type Level } from '../../../../shared/exercise/levels.ts';
 import { patternText } from '../../../../shared/exercise/pattern.ts';
 import { wordingOf } from '../../../../shared/exercise/wording.ts';
 import type { DeskRoundView, DeskView } from '../../../../shared/protocol/views.ts';
 import { deskStyles } from '../desk-styles.ts';
-import { chartView, keyChart } from '../chart-notes.ts';
+import { chartView } from '../../../charts/chart-marks.ts';
+import { keyChart } from '../chart-notes.ts';
 import '../charts.ts';
 import './advice.ts';
+import { viewAtLevel } from './at-level.ts';
+import './level-row.ts';
+import type { LevelShownEvent } from './level-row.ts';
 import { neckOf } from './answer-text.ts';
 import './clock.ts';
 import './figures-row.ts';
+import { harderLine } from './harder-lines.ts';
 import './heat-map.ts';
 import './named-list.ts';
 import { currentRound } from './steps.ts';
@@ -39,6 +45,10 @@ export class DeskRoundCentre extends LitElement {
       desk-figures-row {
         display: block;
         margin-top: var(--space-4);
+      }
+      desk-level-row {
+        display: block;
+        margin-top: var(--space-3);
       }
       .task .pattern {
         margin-top: var(--space-2);
@@ -86,11 +96,16 @@ export class DeskRoundCentre extends LitElement {
   @property({ attribute: false }) view: DeskView | null = null;
   @property({ type: Boolean }) hiding = false;
   @property({ type: Number }) offset = 0;
+  /** The level that is looked at, and in which round; else all. */
+  @state() private chosen: { readonly level: Level | null; readonly roundId: string } | null = null;
 
   override render() {
-    const { view } = this;
-    const round = view && currentRound(view);
-    if (!round) return nothing;
+    const whole = this.view;
+    const asked = whole && currentRound(whole);
+    if (!asked) return nothing;
+    const level = this.chosen?.roundId === asked.id ? this.chosen.level : null;
+    const view = level === null ? whole : viewAtLevel(whole, level);
+    const round = currentRound(view) ?? asked;
     const { title, detail } = wordingOf(round.exercise, view.naming);
     const hidden = this.hiding && round.phase !== 'revealed';
     const isWide =
@@ -101,11 +116,17 @@ export class DeskRoundCentre extends LitElement {
       <section class="task" aria-label="The round">
         <h1>${title}</h1>
         <p><span class="soft">${detail}</span> <b>${this.phase(round)}</b></p>
+        ${harderLine(round.harder, view.naming)}
+        <desk-level-row
+          .view=${whole}
+          .level=${level}
+          @desk-level=${(event: LevelShownEvent) => (this.chosen = { level: event.level, roundId: asked.id })}
+        ></desk-level-row>
         <desk-figures-row .view=${view} .covered=${hidden}></desk-figures-row>
         ${view.pattern && !hidden ? html`<p class="pattern">${patternText(view.pattern, 'class', neckOf(round.exercise))}</p>` : nothing}
       </section>
       <section class="sheet key" aria-label="Answer key">
-        <p class="soft small">Answer key</p>
+        <p class="soft small">${round.harder.length > 0 ? 'Answer key, first level' : 'Answer key'}</p>
         ${
           hidden
             ? html`<p class="soft small">Hidden until the reveal.</p>`
@@ -113,14 +134,16 @@ export class DeskRoundCentre extends LitElement {
         }
       </section>
       ${
-        round.exercise.kind === 'name'
-          ? html`<desk-named-list
-              class="answers"
-              .view=${view}
-              .exercise=${round.exercise}
-              .covered=${hidden}
-            ></desk-named-list>`
-          : html`<desk-heat-map class="answers" .view=${view} .covered=${hidden}></desk-heat-map>`
+        round.harder.length > 0 && levelsOf(round).some(({ kind }) => kind === 'name')
+          ? html`<p class="answers soft">Choose one level to see what was answered there.</p>`
+          : round.exercise.kind === 'name'
+            ? html`<desk-named-list
+                class="answers"
+                .view=${view}
+                .exercise=${round.exercise}
+                .covered=${hidden}
+              ></desk-named-list>`
+            : html`<desk-heat-map class="answers" .view=${view} .covered=${hidden}></desk-heat-map>`
       }
       <desk-advice .view=${view}></desk-advice>
     `;

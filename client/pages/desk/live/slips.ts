@@ -1,4 +1,6 @@
 import { explainForClass } from '../../../../shared/exercise/explain.ts';
+import { exerciseFor, levelName } from '../../../../shared/exercise/levels.ts';
+import { uncapital } from '../../../../shared/exercise/phrases.ts';
 import { slipName } from '../../../../shared/exercise/slip-names.ts';
 import { answerKey } from '../../../../shared/exercise/key.ts';
 import { commonestSlip, heatOf, type HeatSpot } from '../../../../shared/exercise/score.ts';
@@ -9,6 +11,7 @@ import { samePlace } from '../../../../shared/theory/fretboard.ts';
 import type { DeskView } from '../../../../shared/protocol/views.ts';
 import type { NeckHeat } from '../../../fretboard/state.ts';
 import { neckOf } from './answer-text.ts';
+import { levelsOfRound, viewAtLevel } from './at-level.ts';
 import { isRight, settledAnswers } from './figures.ts';
 import { currentRound } from './steps.ts';
 
@@ -22,10 +25,16 @@ export interface CommonSlip {
   readonly corrections: readonly Correction[];
 }
 
-/** The slip that most settled answers show. */
+/** The slip that most settled answers show; with several levels, of one of them. */
 export function commonSlip(view: DeskView): CommonSlip | null {
   const round = currentRound(view);
   if (!round) return null;
+  const ofLevels = levelsOfRound(round).map((level) => {
+    const slip = commonSlip(viewAtLevel(view, level));
+    return slip && { ...slip, name: `${levelName(level)}: ${uncapital(slip.name)}` };
+  });
+  if (ofLevels.length > 0)
+    return ofLevels.reduce((most, slip) => ((slip?.count ?? 0) > (most?.count ?? 0) ? slip : most));
   const slipped = settledAnswers(view).filter((answer) => !isRight(answer));
   const verdicts = commonestSlip(slipped.map((answer) => answer.verdict));
   const [first] = verdicts;
@@ -53,11 +62,19 @@ function commonestCorrections(verdicts: readonly SlipVerdict[]): readonly Correc
   return counted.filter(({ count }) => count === most).map(({ correction }) => correction);
 }
 
-/** Everybody's settled answers on one neck; what is expected is on it even where nobody placed it. */
+/**
+ * Everybody's settled answers on one neck; what is expected is on it even where nobody placed it. Of several levels
+ * together nothing is expected: each has its own key.
+ */
 export function heatMap(view: DeskView): readonly NeckHeat[] {
   const round = currentRound(view);
   if (!round) return [];
-  const spots = heatOf(settledAnswers(view));
+  const { instrument } = round.exercise;
+  const onNeck = settledAnswers(view).filter(
+    (answer) => exerciseFor(round, answer).instrument === instrument,
+  );
+  const spots = heatOf(onNeck);
+  if (round.harder.length > 0) return spots.map((spot) => ({ ...spot, expected: false, root: false }));
   const key = expectedNotes(round.exercise, spots);
   const empty = key
     .filter((note) => !spots.some((spot) => samePlace(spot.place, note.place)))

@@ -4,10 +4,17 @@ import { live } from 'lit/directives/live.js';
 import { noAnswer } from '../../../../shared/exercise/answer.ts';
 import { patternText } from '../../../../shared/exercise/pattern.ts';
 import type { Exercise } from '../../../../shared/exercise/exercise.ts';
+import { exerciseFor, levelName, levelOf, levelsOf } from '../../../../shared/exercise/levels.ts';
 import { separatingExercise } from '../../../../shared/exercise/likely.ts';
 import type { UnclearVerdict } from '../../../../shared/exercise/verdict.ts';
 import { instrumentById, standardGuitar } from '../../../../shared/theory/fretboard.ts';
-import type { DeskAnswerView, DeskStudentView, DeskView } from '../../../../shared/protocol/views.ts';
+import { wordingOf } from '../../../../shared/exercise/wording.ts';
+import type {
+  DeskAnswerView,
+  DeskRoundView,
+  DeskStudentView,
+  DeskView,
+} from '../../../../shared/protocol/views.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { moreTimeWords } from '../more-time.ts';
 import '../charts.ts';
@@ -67,21 +74,22 @@ export class DeskStudentDetail extends LitElement {
     const answer = countedAnswer(student);
     const shown = answer ?? student.late;
     const covered = this.hiding && round?.phase !== 'revealed';
+    const exercise = round && exerciseFor(round, shown ?? noAnswer);
     const neck = instrumentById(view.instrument) ?? standardGuitar;
     return html`
       ${student.pattern && !covered ? html`<p class="small">${patternText(student.pattern, 'student', neck)}</p>` : nothing}
       ${
-        round && shown && !covered && shown.verdict.kind === 'unclear'
-          ? this.unclear(round.exercise, shown.verdict)
+        exercise && shown && !covered && shown.verdict.kind === 'unclear'
+          ? this.unclear(exercise, shown.verdict)
           : nothing
       }
       ${round && shown ? this.judged(round.id, student, answer) : nothing}
-      ${this.seeing && round && shown ? this.seen(view, round.exercise, shown, covered) : nothing}
+      ${this.seeing && round && shown ? this.seen(view, round, shown, covered) : nothing}
       ${view.closed ? nothing : this.settings(view, student)}
       ${
         this.entering && round
           ? html`<desk-enter-answer
-              .exercise=${round.exercise}
+              .levels=${levelsOf(round)}
               .naming=${view.naming}
               .shownName=${this.shownName}
               .from=${student.answer ?? noAnswer}
@@ -94,9 +102,17 @@ export class DeskStudentDetail extends LitElement {
   }
 
   /** What was given, on the neck and in words. */
-  private seen(view: DeskView, exercise: Exercise, answer: DeskAnswerView, covered: boolean) {
+  private seen(view: DeskView, round: DeskRoundView, answer: DeskAnswerView, covered: boolean) {
+    const exercise = exerciseFor(round, answer);
     const said = answerSentences(exercise, answer, view.naming);
     return html`${
+        round.harder.length === 0
+          ? nothing
+          : html`<p class="small">
+              <b>${levelName(levelOf(answer))} level:</b> ${wordingOf(exercise, view.naming).title}
+            </p>`
+      }
+      ${
         exercise.kind === 'name'
           ? nothing
           : html`<desk-answer-chart

@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { DeskView, Share } from '../../../../shared/protocol/views.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { groupPath } from '../routes.ts';
+import './charts-link.ts';
 import { percent } from './figures.ts';
 
 /** What the class came to, once it is closed. */
@@ -70,6 +71,13 @@ export class DeskSummary extends LitElement {
           : html`<section class="sheet">
               <h2>By alias</h2>
               ${this.list(score.ranking.map(({ alias, share }) => [alias, share]))}
+            </section>`
+      }
+      ${
+        score.rows.length === 0
+          ? nothing
+          : html`<section class="sheet" aria-label="Charts">
+              <desk-charts-link .classId=${view.classId}></desk-charts-link>
             </section>`
       }
       <p><a class="button primary" href=${groupPath(view.groupId)}>Back to the group</a></p>

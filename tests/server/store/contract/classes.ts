@@ -52,6 +52,14 @@ export function describeClasses(at: StoreAt): void {
       expect(await at.store.classes.load('none' as ClassId)).toBeUndefined();
     });
 
+    it('makes a class that is over already, whoever has its code', async () => {
+      const over = newClass({ id: 'class-2' as ClassId, openedAt: time(500), closedAt: time(500) });
+      expect(await at.store.classes.create(over)).toBe('created');
+      expect((await at.store.classes.load(over.id))?.closedAt).toBe(over.closedAt);
+      expect(await at.store.classes.open()).toEqual([classId]);
+      expect(await at.store.classes.byCode(over.code)).toBe(classId);
+    });
+
     it('gives a code to one open class at a time', async () => {
       const second = newClass({ id: 'class-2' as ClassId, openedAt: time(5000) });
       expect(await at.store.classes.create(second)).toBe('code-taken');

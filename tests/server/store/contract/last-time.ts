@@ -92,6 +92,21 @@ export function describeLastTime(at: StoreAt): void {
       });
     });
 
+    it('LEVEL-4: counts each level by its own exercise', async () => {
+      await at.store.classes.commit(classId, [
+        { kind: 'round', round: round('r1', { harder: [find(3), find(4)] }) },
+        answer('r1', 'a', { verdict: right }),
+        answer('r1', 'b', { verdict: right }),
+        answer('r1', 'b', { level: 2, verdict: slip, counted: true }, true),
+        answer('r1', 'c', { level: 3, verdict: right }),
+      ]);
+      expect(await lastTime()).toEqual({
+        [key]: { right: 1, of: 1 },
+        [scoreKeyOf(find(3))]: { right: 0, of: 1 },
+        [scoreKeyOf(find(4))]: { right: 1, of: 1 },
+      });
+    });
+
     it('takes each kind from the latest earlier class of the same group that met it', async () => {
       const second = 'class-2' as ClassId;
       const later = 'class-3' as ClassId;

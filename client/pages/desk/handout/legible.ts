@@ -1,0 +1,37 @@
+import type { DrawnChart } from '../../../charts/drawn.ts';
+import type { NeckView } from '../../../fretboard/state.ts';
+import type { Size } from './paper.ts';
+
+/** How large a chart has to be printed for its text to be 7 points high; in millimetres. */
+
+const point = 25.4 / 72;
+const leastText = 7 * point;
+
+/** Parts of a chart in gaps between two strings, and texts by what they stand in, as `client/fretboard` draws them. */
+const parts = { digits: 1.22, openRow: 0.78, stub: 0.32, fingerRow: 0.75, across: 1.86, leastFret: 0.68 };
+/** A string's circled number may be so many gaps high, a text inside a mark so many radii. */
+const mostText = { beside: 0.52, inside: [Infinity, 1.35, 1.15, 0.92] } as const;
+const radius = { ofGap: 0.4, ofFret: 0.46 };
+
+/** What the size depends on. */
+export type Measured = Pick<DrawnChart, 'window' | 'rows' | 'notes' | 'instrument'>;
+
+/** The least size of this chart, seen this way. */
+export function leastSize({ window, rows, notes, instrument }: Measured, view: NeckView): Size {
+  const letters = Math.max(0, ...notes.map(({ label = '' }) => label.length));
+  const r = leastText / (mostText.inside[letters] ?? mostText.inside[3]);
+  const gap = Math.max(leastText / mostText.beside, r / radius.ofGap);
+  const frets = window.high - window.low + 1;
+  // Frets grow narrower towards the bridge, and a mark has to fit the last.
+  const meanOfLast = (2 ** (frets / 12) - 1) / (2 ** (1 / 12) - 1) / frets;
+  const fret = Math.max(parts.leastFret * gap, (r / radius.ofFret) * meanOfLast);
+  const { digits, openRow, stub, fingerRow } = parts;
+  const besides = digits + stub + (rows.openRow ? openRow : 0) + (rows.fingerRow ? fingerRow : 0);
+  const along = besides * gap + frets * fret;
+  const across = (instrument.openStrings.length - 1 + parts.across) * gap;
+  return view === 'upright' ? { width: across, height: along } : { width: along, height: across };
+}
+
+export function fits(least: Size, box: Size): boolean {
+  return least.width <= box.width && least.height <= box.height;
+}

@@ -1,0 +1,128 @@
+import { expect, test, type Locator, type Page } from '@playwright/test';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { laptop, newPage, setUpGroup, sharedServer } from '../support/browser.ts';
+import { build, find, scale } from '../support/exercises.ts';
+
+/** Results of a paper quiz: typed like a spreadsheet, judged at once, kept until saved, saved once. */
+
+const server = sharedServer();
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+let desk: Page;
+
+test.describe.configure({ mode: 'serial' });
+
+test.beforeAll(async ({ browser }) => {
+  desk = await newPage(browser, { ...laptop, bypassCSP: true });
+  await setUpGroup(
+    desk,
+    server(),
+    ['Kaya', 'Bram', 'Edda'],
+    [find('D'), build('E', 'minor'), scale('A', 'minor-pentatonic', 1, 10)],
+  );
+  const plan = await desk.getByRole('link', { name: 'Root on string 2' }).getAttribute('href');
+  await desk.goto(`${server().url}${(plan ?? '').replace('/plan/', '/paper/')}`);
+});
+
+const titles = ['Find D', 'Build E minor', 'A minor pentatonic'];
+const cell = (student: string, column: number): Locator =>
+  desk.getByRole('textbox', { name: `${student}, ${String(column)}: ${titles[column - 1] ?? ''}` });
+
+test('PAPER-5: what is typed is judged at once, in words and signs', async () => {
+  await cell('Bram', 1).fill('3');
+  await expect(cell('Bram', 1)).toHaveAccessibleDescription('right');
+  // Fret 10 is the D of string 6; string 3 one fret high is the step forgotten (computed in standard tuning).
+  await cell('Edda', 1).fill('10');
+  await expect(cell('Edda', 1)).toHaveAccessibleDescription('string-6 map');
+  await cell('Bram', 2).fill('x x x 5 5 3');
+  await expect(cell('Bram', 2)).toHaveAccessibleDescription('string-3-to-2 step');
+  await cell('Edda', 2).fill('5 5 3');
+  await expect(cell('Edda', 2)).toHaveAccessibleDescription('Write a fret or x for each of six strings.');
+  await expect(cell('Edda', 2)).toHaveAttribute('aria-invalid', 'true');
+  await expect(desk.getByText('One cell can’t be read yet.')).toBeVisible();
+  await expect(desk.getByRole('button', { name: 'Save the results…' })).toBeDisabled();
+  await cell('Edda', 2).fill('');
+  await expect(cell('Edda', 2)).toHaveAccessibleDescription('');
+});
+
+test('keys go from cell to cell, and a copied table fills cells', async () => {
+  await cell('Bram', 1).focus();
+  await desk.keyboard.press('Enter');
+  await expect(cell('Edda', 1)).toBeFocused();
+  await desk.keyboard.press('ArrowRight');
+  await expect(cell('Edda', 2)).toBeFocused();
+  await desk.keyboard.press('Tab');
+  await expect(cell('Edda', 3)).toBeFocused();
+  await desk.keyboard.press('ArrowUp');
+  await expect(cell('Bram', 3)).toBeFocused();
+  // Inside a text the arrows stay in it.
+  await cell('Bram', 2).focus();
+  await desk.keyboard.press('End');
+  await desk.keyboard.press('ArrowLeft');
+  await expect(cell('Bram', 2)).toBeFocused();
+  await cell('Bram', 3).focus();
+  await desk.evaluate(() => {
+    let at = document.activeElement;
+    while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
+    const clipboardData = new DataTransfer();
+    clipboardData.setData('text/plain', '+\tbeyond\r\n-\r\n');
+    at?.dispatchEvent(
+      new ClipboardEvent('paste', { clipboardData, bubbles: true, composed: true, cancelable: true }),
+    );
+  });
+  await expect(cell('Bram', 3)).toHaveAccessibleDescription('right');
+  await expect(cell('Edda', 3)).toHaveAccessibleDescription('not yet');
+});
+
+test('PAPER-3: a reload loses nothing', async () => {
+  await desk.getByLabel('Day of the quiz').fill('2026-01-15');
+  await desk.reload();
+  await expect(cell('Edda', 1)).toHaveValue('10');
+  await expect(cell('Bram', 2)).toHaveAccessibleDescription('string-3-to-2 step');
+  await expect(desk.getByLabel('Day of the quiz')).toHaveValue('2026-01-15');
+});
+
+test('axe finds nothing serious, and the page fits every window', async () => {
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await desk.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+    const serious = await desk.evaluate(async (source) => {
+      const scope = window as unknown as {
+        axe?: { run(): Promise<{ violations: readonly { id: string; impact: string }[] }> };
+      };
+      if (!scope.axe) new Function(source)();
+      const { violations } = (await scope.axe?.run()) ?? { violations: [] };
+      return violations.filter(({ impact }) => /serious|critical/.test(impact)).map(({ id }) => id);
+    }, axe);
+    expect(serious, colorScheme).toEqual([]);
+  }
+  for (const [width, height] of [
+    [320, 568],
+    [390, 844],
+    [1366, 768],
+  ] as const) {
+    await desk.setViewportSize({ width, height });
+    const overflow = await desk.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+    expect(overflow, String(width)).toBeLessThanOrEqual(0);
+  }
+});
+
+test('PAPER-1: saved, they are one class of that day, which says what came of it', async () => {
+  await desk.getByRole('button', { name: 'Save the results…' }).click();
+  await expect(desk.getByRole('alert').getByText('5 answers of 2 students')).toBeVisible();
+  await desk.getByRole('button', { name: 'Save the results', exact: true }).click();
+  await expect(desk.getByText('Saved as the class of')).toBeVisible();
+  await expect(cell('Edda', 1)).toHaveValue('');
+  await desk.reload();
+  await expect(cell('Edda', 1)).toHaveValue('');
+  await desk.getByRole('link', { name: 'Root on string 2' }).click();
+  await desk.goBack();
+  await cell('Kaya', 1).fill('3');
+  await desk.getByRole('button', { name: 'Save the results…' }).click();
+  await desk.getByRole('button', { name: 'Save the results', exact: true }).click();
+  await desk.getByRole('link', { name: 'Look at it' }).click();
+  await expect(desk.getByRole('heading', { name: 'The class is over' })).toBeVisible();
+  await desk.getByRole('link', { name: 'Back to the group' }).click();
+  await expect(desk.getByText('3 rounds, 40 % right')).toBeVisible();
+  await expect(desk.getByText('1 round, 100 % right')).toBeVisible();
+});
