@@ -32,6 +32,8 @@ export class ChartSave extends LitElement {
       }
       .choices {
         display: flex;
+        flex-wrap: wrap;
+        min-width: 0;
         gap: var(--space-1);
       }
       summary,

@@ -44,6 +44,8 @@ async function fromRoot(what: string, opener = 'Ask something else'): Promise<Lo
   await desk.getByRole('button', { name: opener }).click();
   const dialog = desk.getByRole('dialog');
   await choose(dialog, 'From a root');
+  // The dialog grows as the first cards come: a click must not fall into that.
+  await expect(dialog.getByRole('heading', { level: 4 }).first()).toBeVisible();
   await choose(dialog, what);
   return dialog;
 }

@@ -22,7 +22,7 @@ export const handoutPlan: readonly PlannedExercise[] = [
   build('E', 'minor', { marksRoot: true }),
   form('C', 'A', 'minor', 2, 10),
   stacked('drop-2', [4, 3, 2, 1], 'D', 'm7', 2, 3),
-  build('E', '7', { voicing: { kind: 'any' }, strictness: 'anywhere' }),
+  build('E', '7', { voicing: { kind: 'any' }, strictness: 'range', range: frets(5, 8) }),
   position('minor-pentatonic', 'E', 2, 5, 1),
   { ...between('major', 'D', 2, frets(2, 6)), order: 'up' as const, marksRoot: true },
   along('major', 'D', 2, frets(3, 15)),

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { revealedChart, tappedChart } from '../../../client/pages/stand/chart.ts';
+import { revealedChart, shownChart, tappedChart } from '../../../client/pages/stand/chart.ts';
+import { silentIn } from '../../../shared/exercise/silent.ts';
 import type { KeyNote, SlipVerdict, Verdict } from '../../../shared/exercise/verdict.ts';
 import type { Exercise } from '../../../shared/exercise/exercise.ts';
 import { place, standardGuitar, type Place, type StringNumber } from '../../../shared/theory/fretboard.ts';
@@ -38,6 +39,15 @@ const reveal = { exercise: build, notes: key };
 
 const ofPlaces = (places: readonly Place[], verdict: Verdict | null) =>
   revealedChart(standardGuitar, reveal, { places }, verdict, 'english');
+
+describe('a chart that is shown', () => {
+  it('CHART-2: has an X on each string that the chord leaves out', () => {
+    const silent = silentIn(build, key);
+    expect(silent).toEqual([4, 5, 6]);
+    const muted = shownChart(key, silent).notes.filter(({ look }) => look === 'muted');
+    expect(muted.map(({ place: at }) => at.string)).toEqual(silent);
+  });
+});
 
 describe('a chart of an answer', () => {
   it('prints what is right, strikes the slip through and rings where it is', () => {

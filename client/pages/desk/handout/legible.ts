@@ -1,5 +1,5 @@
 import type { DrawnChart } from '../../../charts/drawn.ts';
-import type { NeckView } from '../../../fretboard/state.ts';
+import type { NeckNote, NeckView } from '../../../fretboard/state.ts';
 import type { Size } from './paper.ts';
 
 /** How large a chart has to be printed for its text to be 7 points high; in millimetres. */
@@ -10,16 +10,15 @@ const leastText = 7 * point;
 /** Parts of a chart in gaps between two strings, and texts by what they stand in, as `client/fretboard` draws them. */
 const parts = { digits: 1.22, openRow: 0.78, stub: 0.32, fingerRow: 0.75, across: 1.86, leastFret: 0.68 };
 /** A string's circled number may be so many gaps high, a text inside a mark so many radii. */
-const mostText = { beside: 0.52, inside: [Infinity, 1.35, 1.15, 0.92] } as const;
-const radius = { ofGap: 0.4, ofFret: 0.46 };
+const mostText = { beside: 0.52, inside: [Infinity, 1.33, 1.09, 0.85] } as const;
+const radius = { ofGap: 0.4, ofFret: 0.46, optional: 0.9 };
 
 /** What the size depends on. */
 export type Measured = Pick<DrawnChart, 'window' | 'rows' | 'notes' | 'instrument'>;
 
 /** The least size of this chart, seen this way. */
 export function leastSize({ window, rows, notes, instrument }: Measured, view: NeckView): Size {
-  const letters = Math.max(0, ...notes.map(({ label = '' }) => label.length));
-  const r = leastText / (mostText.inside[letters] ?? mostText.inside[3]);
+  const r = Math.max(0, ...notes.map(leastRadius));
   const gap = Math.max(leastText / mostText.beside, r / radius.ofGap);
   const frets = window.high - window.low + 1;
   // Frets grow narrower towards the bridge, and a mark has to fit the last.
@@ -34,4 +33,10 @@ export function leastSize({ window, rows, notes, instrument }: Measured, view: N
 
 export function fits(least: Size, box: Size): boolean {
   return least.width <= box.width && least.height <= box.height;
+}
+
+/** Of the marks on the frets, so that this one's text is high enough; those by the nut are smaller. */
+function leastRadius({ label = '', optional }: NeckNote): number {
+  const share = optional === true ? radius.optional : 1;
+  return leastText / ((mostText.inside[label.length] ?? mostText.inside[3]) * share);
 }
