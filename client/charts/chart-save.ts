@@ -65,8 +65,8 @@ export class ChartSave extends LitElement {
   protected override render(): TemplateResult {
     const { name } = this;
     return html`<details @keydown=${this.#onKey} @toggle=${() => (this.problem = '')}>
-        <summary class="button" aria-label=${name === '' ? 'Save' : `Save: ${name}`}>Save</summary>
-        <div class="choices" role="group" aria-label="Save as">
+        <summary class="button" aria-label=${name === '' ? 'Save as' : `Save as: ${name}`}>Save as…</summary>
+        <div class="choices" role="group" aria-label="Kind of file">
           <button type="button" aria-label="SVG picture" @click=${this.#asSvg}>SVG</button>
           <button type="button" aria-label="PNG picture" @click=${this.#asPng}>PNG</button>
           <button type="button" aria-label="PDF, by printing" @click=${this.#asPdf}>PDF</button>

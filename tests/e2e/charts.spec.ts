@@ -42,9 +42,9 @@ async function choose(name: string): Promise<void> {
 async function menuOf(name: string): Promise<Locator> {
   const menu = dialog
     .locator('rootcall-chart-save')
-    .filter({ has: desk.locator(`[aria-label="Save: ${name}"]`) });
-  if (!(await menu.getByRole('group', { name: 'Save as' }).isVisible()))
-    await menu.getByText('Save', { exact: true }).click();
+    .filter({ has: desk.locator(`[aria-label="Save as: ${name}"]`) });
+  if (!(await menu.getByRole('group', { name: 'Kind of file' }).isVisible()))
+    await menu.getByText('Save as…', { exact: true }).click();
   return menu;
 }
 
@@ -253,13 +253,13 @@ test('CHART-7 a chart is printed alone on one page, and the page is there again 
 test('the menu opens and closes by keys, and leaves the dialog open', async () => {
   const menu = await menuOf('E minor, C form');
   await desk.keyboard.press('Escape');
-  await expect(menu.getByRole('group', { name: 'Save as' })).toBeHidden();
+  await expect(menu.getByRole('group', { name: 'Kind of file' })).toBeHidden();
   await expect(dialog).toBeVisible();
   await desk.keyboard.press('Enter');
   await desk.keyboard.press('Tab');
   await expect(menu.getByRole('button', { name: 'SVG' })).toBeFocused();
   await desk.keyboard.press('Escape');
-  await expect(menu.getByText('Save', { exact: true })).toBeFocused();
+  await expect(menu.getByText('Save as…', { exact: true })).toBeFocused();
 });
 
 test('CHART-6 a progression is a row of charts with as many frets, saved and printed as one', async () => {

@@ -8,7 +8,7 @@ import { deskStyles, pageStyles } from '../desk-styles.ts';
 import { emptyPlan, planned } from '../planned.ts';
 import { NamingHere } from '../naming-here.ts';
 import { fieldText, formOf, refusalLine } from '../refusal.ts';
-import { NavigateEvent, classPath, homePath, planPath } from '../routes.ts';
+import { NavigateEvent, classPath, homePath, planPath, handoutPath } from '../routes.ts';
 import { deletedFrom, forgetDeleted } from '../plan/deleted.ts';
 import { lengthWords } from '../plan/words.ts';
 import { spacedCode } from '../spaced-code.ts';
@@ -157,6 +157,7 @@ export class DeskGroup extends LitElement {
         <label>New plan <input name="title" required maxlength="80" /></label>
         <button>Add a plan</button>
       </form>
+      <p><a href=${handoutPath(group.id)}>Charts to print, without a plan</a></p>
       <details>
         <summary>Ready plans: a course from string 2</summary>
         <desk-shelf
