@@ -35,7 +35,11 @@ export function qualityOf(kind: string, degrees: readonly ReadDegree[]): ChordQu
       const from = type === 'alter' && own ? alterationIn(own) : value === 7 ? addedSeventh : 0;
       const tone = degreeFrom(value, from + alter);
       if (tone === undefined) return undefined;
-      tones = [...(tones?.filter((other) => type !== 'alter' || other !== own) ?? []), tone];
+      // Once, however often a file says it.
+      tones = [
+        ...(tones?.filter((other) => other !== tone && (type !== 'alter' || other !== own)) ?? []),
+        tone,
+      ];
     }
   }
   const wanted = tones && soundOf(tones);

@@ -23,6 +23,9 @@ export interface ReadRegister {
 }
 
 export const mostStudents = 300;
+/** Rows and columns of a table that are looked at: a school's list of everybody has hardly more. */
+const mostRows = 3000;
+const mostColumns = 50;
 const longestName = 40;
 const longestTeam = 20;
 const highestSeat = 999;
@@ -45,20 +48,19 @@ export function registerFileOf(students: readonly NewStudent[]): string {
 
 /** Reads a table, or names one a line, and says what it would do to this register. */
 export function readRegister(text: string, register: readonly NewStudent[]): ReadRegister {
-  const rows = rowsIn(text);
+  const { rows, isCut } = rowsIn(text);
   const [first] = rows;
-  const titled = first && columnsIn(first.cells);
+  const titles = first && !first.isOpen ? first.cells : [];
+  const titled = columnsIn(titles);
   const order = titled ?? columns;
-  const unread = titled
-    ? first.cells.filter((title, index) => title !== '' && titled[index] === undefined)
-    : [];
+  const unread = titled ? titles.filter((title, index) => title !== '' && titled[index] === undefined) : [];
   const added: NewStudent[] = [];
   const there: ReadRegister['there'][number][] = [];
   const refused: ReadRegister['refused'][number][] = [];
   const lineOf = new Map<string, number>();
   const seats = new Set(register.flatMap(({ seatNumber }) => seatNumber ?? []));
   const names = new Set(register.map(({ name }) => nameKey(name)));
-  for (const { line, cells } of titled ? rows.slice(1) : rows) {
+  for (const { line, cells, isOpen } of titled ? rows.slice(1) : rows) {
     const read = studentIn(cells, order);
     const refuse = (reason: string) => {
       const name = read.name.length > longestName ? shortened(read.name) : read.name;
@@ -66,7 +68,8 @@ export function readRegister(text: string, register: readonly NewStudent[]): Rea
     };
     const key = nameKey(read.name);
     const before = lineOf.get(key);
-    if (typeof read.student === 'string') refuse(read.student);
+    if (isOpen) refuse('A quote opens here and nothing closes it; all that follows is in it.');
+    else if (typeof read.student === 'string') refuse(read.student);
     else if (names.has(key)) there.push({ line, name: read.name });
     else if (before !== undefined) refuse(`The same name stands in line ${String(before)}.`);
     else if (read.student.seatNumber !== null && seats.has(read.student.seatNumber))
@@ -79,27 +82,42 @@ export function readRegister(text: string, register: readonly NewStudent[]): Rea
       added.push(read.student);
     }
   }
+  if (isCut)
+    refused.push({
+      line: (rows.at(-1)?.line ?? 0) + 1,
+      name: '',
+      reason: `From here on nothing is read: of a table ${String(mostRows)} rows are looked at.`,
+    });
   return { added, there, refused, unread };
 }
 
 interface Row {
   readonly line: number;
   readonly cells: readonly string[];
+  /** A quote opens in it that nothing closes: the rest of the table is in one cell. */
+  readonly isOpen: boolean;
 }
 
 /** The rows that hold something, each with the line that it starts in. */
-function rowsIn(text: string): readonly Row[] {
-  const { data } = Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), {
+function rowsIn(text: string): { readonly rows: readonly Row[]; readonly isCut: boolean } {
+  const { data, errors, meta } = Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), {
     delimiter: delimiterOf(text),
     skipEmptyLines: false,
+    preview: mostRows,
   });
+  const open = errors.find(({ code }) => code === 'MissingQuotes')?.row;
   let line = 1;
-  return data.flatMap((raw): readonly Row[] => {
+  const rows = data.flatMap((raw, index): readonly Row[] => {
     const start = line;
-    line += 1 + raw.join('').split(/\r\n|\r|\n/).length - 1;
-    const cells = raw.map((cell) => plainText(cell.length > 1000 ? cell.slice(0, 1000) : cell));
-    return cells.every((cell) => cell === '') ? [] : [{ line: start, cells }];
+    line += raw.join('').split(/\r\n|\r|\n/).length;
+    const cells = raw
+      .slice(0, mostColumns)
+      .map((cell) => plainText(cell.length > 1000 ? cell.slice(0, 1000) : cell));
+    // Some programs tell in a line of its own what separates the cells.
+    const isEmpty = cells.every((cell) => cell === '') || (index === 0 && /^sep=/i.test(cells[0] ?? ''));
+    return isEmpty ? [] : [{ line: start, cells, isOpen: index === open }];
   });
+  return { rows, isCut: meta.truncated };
 }
 
 /** The separator that the first line with one has most of, quoted text apart; names one a line have none. */

@@ -59,7 +59,8 @@ const deepest = 40;
  * declares anything itself is refused, and of entities only the five of XML and characters by number are read.
  */
 export function readXml(text: string): Result<XmlElement, string> {
-  if (/<!DOCTYPE[^>]*\[|<!ENTITY/i.test(text))
+  // Up to the next tag only: many of them would else be looked through to the end, each.
+  if (/<!DOCTYPE[^<>]*\[|<!ENTITY/i.test(text))
     return failure('The file declares entities of its own. That is not read, for they can do harm.');
   const parser = new XMLParser({
     ...ordered,

@@ -12,6 +12,7 @@ import { reduce } from './reduce.ts';
 import { currentRound, headOf, isOnGroupNeck, joinedStudents, roundDeadline, roundHead } from './round.ts';
 import type { Change, ClassHead, ClassState, Plan, Round, RoundHead, Seat } from './state.ts';
 import { admitNew, answerFor, matchRegister, type Decision } from './student-commands.ts';
+import { usePlan } from './use-plan.ts';
 
 /** What a decision may need from outside; ids are fresh and random. */
 export interface DeskContext {
@@ -28,7 +29,7 @@ export function decideForDesk(state: ClassState, command: DeskCommand, context: 
   switch (command.kind) {
     case 'use-plan':
       if (command.planId !== null && !context.plan) return failure('not-found');
-      return head(state, { plan: context.plan ?? null, cursor: 0 });
+      return success(usePlan(state, context.plan ?? null));
     case 'select':
       if (!state.plan || command.index >= state.plan.exercises.length) return failure('plan-ended');
       return head(state, { cursor: command.index });

@@ -6,6 +6,7 @@ import { likelySlips } from '../exercise/likely.ts';
 import { slipCauses, slipName } from '../exercise/slip-names.ts';
 import { instrumentOf } from '../exercise/roots.ts';
 import type { SlipCause } from '../exercise/verdict.ts';
+import { wordingOf } from '../exercise/wording.ts';
 import { known } from '../lib/assert.ts';
 import { formatName, type NoteNaming } from '../theory/naming.ts';
 import { parseNoteName } from '../theory/pitch.ts';
@@ -18,10 +19,11 @@ export function pointsOf({ points }: ReadyPlan, naming: NoteNaming): readonly st
   );
 }
 
-/** A slip to expect: its name for the Desk, and what a Stand would say of it. */
+/** A slip to expect: its name for the Desk, and what a Stand would say of it in the exercise `of` that title. */
 export interface SlipToExpect {
   readonly cause: SlipCause;
   readonly name: string;
+  readonly of: string;
   readonly says: string;
 }
 
@@ -49,7 +51,8 @@ function slipsOf(exercise: Exercise, naming: NoteNaming): readonly SlipToExpect[
     if (slips.has(cause) || verdict.kind !== 'slip' || verdict.cause !== cause) continue;
     const { text, tryThis } = explain(exercise, { places }, verdict, naming);
     const says = [text, tryThis].filter(Boolean).join(' ');
-    slips.set(cause, { cause, name: slipName(cause, instrumentOf(exercise)), says });
+    const of = wordingOf(exercise, naming).title;
+    slips.set(cause, { cause, name: slipName(cause, instrumentOf(exercise)), of, says });
   }
   return [...slips.values()];
 }

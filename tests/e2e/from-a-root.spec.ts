@@ -44,8 +44,6 @@ async function fromRoot(what: string, opener = 'Ask something else'): Promise<Lo
   await desk.getByRole('button', { name: opener }).click();
   const dialog = desk.getByRole('dialog');
   await choose(dialog, 'From a root');
-  // The dialog grows as the first cards come: a click must not fall into that.
-  await expect(dialog.getByRole('heading', { level: 4 }).first()).toBeVisible();
   await choose(dialog, what);
   return dialog;
 }
@@ -216,6 +214,19 @@ for (const [what, field, kind, card, title, spots] of chords)
     await dialog.getByRole('combobox', { name: field, exact: true }).selectOption(kind);
     await answered(dialog, card, title, spots);
   });
+
+test('what is chosen keeps its place while cards come', async () => {
+  const dialog = await fromRoot('Map', 'Show a chart');
+  const top = async () => {
+    await expect(dialog.getByRole('img').first()).toBeVisible();
+    return (await dialog.boundingBox())?.y;
+  };
+  const before = await top();
+  await choose(dialog, 'Chord');
+  await expect(dialog.getByRole('heading', { level: 4 }).first()).toBeVisible();
+  expect(await top()).toBe(before);
+  await dialog.getByRole('button', { name: 'Leave it' }).click();
+});
 
 test('proposals lie from the nut to the bridge, and each can be shown', async () => {
   const dialog = await fromRoot('Chord');

@@ -18,7 +18,7 @@ test.beforeAll(async ({ browser }) => {
   await setUpGroup(
     desk,
     server(),
-    ['Kaya', 'Bram', 'Edda'],
+    ['Kaya', 'Bram', 'Edda', 'Zora'],
     [find('D'), build('E', 'minor'), scale('A', 'minor-pentatonic', 1, 10)],
   );
   const plan = await desk.getByRole('link', { name: 'Root on string 2' }).getAttribute('href');
@@ -83,6 +83,46 @@ test('PAPER-3: a reload loses nothing', async () => {
   await expect(desk.getByLabel('Day of the quiz')).toHaveValue('2026-01-15');
 });
 
+test('PAPER-3: in two windows it is the same table', async () => {
+  const other = await desk.context().newPage();
+  await other.goto(desk.url());
+  const there = other.getByRole('textbox', { name: 'Zora, 1: Find D' });
+  await there.fill('5');
+  await expect(cell('Zora', 1)).toHaveValue('5');
+  await cell('Zora', 3).fill('+');
+  await there.fill('3');
+  await expect(cell('Zora', 1)).toHaveValue('3');
+  await expect(cell('Zora', 3)).toHaveValue('+');
+  await expect(cell('Edda', 1)).toHaveValue('10');
+  await other.close();
+});
+
+test('a day that can’t be is told, and the day stays what it was', async () => {
+  await desk.getByLabel('Day of the quiz').fill('');
+  await expect(desk.getByText('Choose today or an earlier day.')).toBeVisible();
+  await expect(desk.getByLabel('Day of the quiz')).toHaveValue('2026-01-15');
+});
+
+test('PAPER-4: a student who was taken off the register meanwhile is told, and the others can be saved', async () => {
+  await desk.evaluate(async (path) => {
+    const { plan } = (await (
+      await fetch(`/api${path.replace('paper', 'plans').replace('/desk', '')}`)
+    ).json()) as {
+      plan: { groupId: string };
+    };
+    const { students } = (await (await fetch(`/api/groups/${plan.groupId}`)).json()) as {
+      students: readonly { id: string; name: string }[];
+    };
+    const gone = students.find(({ name }) => name === 'Zora');
+    await fetch(`/api/students/${gone?.id ?? ''}`, { method: 'DELETE' });
+  }, new URL(desk.url()).pathname);
+  await desk.getByRole('button', { name: 'Save the results…' }).click();
+  await desk.getByRole('button', { name: 'Save the results', exact: true }).click();
+  await expect(desk.getByText('This student is not on the register.')).toBeVisible();
+  await expect(cell('Zora', 1)).toBeHidden();
+  await expect(cell('Edda', 1)).toHaveValue('10');
+});
+
 test('axe finds nothing serious, and the page fits every window', async () => {
   for (const colorScheme of ['light', 'dark'] as const) {
     await desk.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
@@ -105,6 +145,32 @@ test('axe finds nothing serious, and the page fits every window', async () => {
     const overflow = await desk.evaluate(() => document.documentElement.scrollWidth - innerWidth);
     expect(overflow, String(width)).toBeLessThanOrEqual(0);
   }
+});
+
+test('the cell that the keys go to is never under the titles that stay in sight', async () => {
+  await desk.setViewportSize({ width: 320, height: 300 });
+  const last = cell('Kaya', 3);
+  await last.focus();
+  for (const key of ['ArrowUp', 'ArrowUp', 'ArrowLeft', 'ArrowLeft', 'Enter', 'Enter']) {
+    await desk.keyboard.press('Home');
+    await desk.keyboard.press(key);
+    const seen = await desk.evaluate(() => {
+      let at = document.activeElement;
+      while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
+      const root = at?.getRootNode();
+      if (!at || !(root instanceof ShadowRoot)) return [];
+      const { left, right, top, bottom } = at.getBoundingClientRect();
+      const middle = (top + bottom) / 2;
+      const points = [
+        [left + 8, middle],
+        [right - 8, middle],
+        [(left + right) / 2, top + 4],
+      ] as const;
+      return points.map(([x, y]) => root.elementFromPoint(x, y) === at);
+    });
+    expect(seen, key).toEqual([true, true, true]);
+  }
+  await desk.setViewportSize(laptop.viewport);
 });
 
 test('PAPER-1: saved, they are one class of that day, which says what came of it', async () => {

@@ -2,7 +2,7 @@ import { expect, test, type Browser, type Locator, type Page } from '@playwright
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { known } from '../../shared/lib/assert.ts';
-import { laptop, newPage, openClass, setUpGroup, sharedServer, step } from '../support/browser.ts';
+import { laptop, newPage, openClass, phone, setUpGroup, sharedServer, step } from '../support/browser.ts';
 import { build, find } from '../support/exercises.ts';
 
 const server = sharedServer();
@@ -51,6 +51,11 @@ async function isSaved(page: Page): Promise<void> {
   await expect(page.getByText('Saved', { exact: true })).toBeVisible();
 }
 
+/** What is dragged, and its bar, follow with the next frame. */
+async function nextFrame(page: Page): Promise<void> {
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+}
+
 /** Another browser of the same teacher. */
 async function secondDesk(browser: Browser): Promise<Page> {
   const other = await newPage(browser, laptop);
@@ -89,11 +94,20 @@ test('from nothing to a plan of five exercises with a time, in 20 inputs at most
   expect(inputs.count).toBeLessThanOrEqual(20);
   test.info().annotations.push({ type: 'inputs', description: String(inputs.count) });
 
+  // Another part, so that the class tells them apart.
+  await desk
+    .getByLabel(/^Part of /)
+    .last()
+    .selectOption({ label: 'Check' });
+  await isSaved(desk);
   const [first = ''] = await titles(desk);
   await desk.goto(groupUrl);
   await openClass(desk, 'Minor triads');
   await step(desk, 'Ask');
   await expect(desk.getByRole('heading', { name: first }).first()).toBeVisible();
+  const column = desk.getByLabel('Plan', { exact: true });
+  await expect(column.getByRole('heading', { level: 3 })).toHaveText(['New', 'Check']);
+  await expect(column.getByText('2 levels')).toHaveCount(5);
 });
 
 test('axe finds nothing serious on the plan, light or dark', async () => {
@@ -165,10 +179,7 @@ test('PLAN-3: an exercise is dragged before another, and under another heading',
     await desk.mouse.move(end.x + 8, end.y + 30, { steps: 8 });
     await expect.poll(() => desk.locator('desk-plan-parts .drop').isVisible()).toBe(true);
     await desk.mouse.move(end.x + 8, end.y + 2, { steps: 4 });
-    // The bar follows with the next frame.
-    await desk.evaluate(
-      () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))),
-    );
+    await nextFrame(desk);
     await desk.mouse.up();
   };
   await drag(grip('Find F'), lines(desk).filter({ hasText: 'Build E minor' }));
@@ -178,6 +189,75 @@ test('PLAN-3: an exercise is dragged before another, and under another heading',
   expect(await titles(desk)).toEqual(['Find F', 'Find D', 'Build E minor', 'Find A']);
   await isSaved(desk);
   await desk.setViewportSize(laptop.viewport);
+});
+
+test('PLAN-3: a finger drags by the dots; beside them it scrolls, and nothing is moved', async ({
+  browser,
+}) => {
+  const touch = await newPage(browser, { ...phone, storageState: await desk.context().storageState() });
+  await openPlan(touch, 'Root on string 2');
+  await expect(lines(touch)).toHaveCount(4);
+  const before = await titles(touch);
+  const wire = await touch.context().newCDPSession(touch);
+  const dispatch = (
+    type: 'touchStart' | 'touchMove' | 'touchEnd',
+    ...touchPoints: { x: number; y: number }[]
+  ) => wire.send('Input.dispatchTouchEvent', { type, touchPoints });
+  const draw = async (x: number, from: number, to: number) => {
+    await dispatch('touchStart', { x, y: from });
+    for (let step = 1; step <= 8; step += 1)
+      await dispatch('touchMove', { x, y: from + ((to - from) * step) / 8 });
+  };
+  const box = async (target: Locator) => known(await target.boundingBox(), 'box');
+  // A line in the middle of the window, away from the edges where dragging scrolls.
+  const line = lines(touch).nth(1);
+  await line.evaluate((element) => element.scrollIntoView({ block: 'center' }));
+  const grip = await box(line.locator('.grip'));
+  const x = grip.x + grip.width / 2;
+  const scrolled = await touch.evaluate(() => scrollY);
+  const below = grip.y + grip.height + 12;
+  await draw(x, below, below - 120);
+  await dispatch('touchEnd');
+  await expect.poll(() => touch.evaluate(() => scrollY)).toBeGreaterThan(scrolled);
+  expect(await titles(touch)).toEqual(before);
+
+  await line.evaluate((element) => element.scrollIntoView({ block: 'center' }));
+  const from = await box(line.locator('.grip'));
+  const next = await box(lines(touch).nth(2));
+  await draw(x, from.y + 12, next.y + next.height - 4);
+  await expect(touch.locator('desk-plan-parts .drop')).toBeVisible();
+  await nextFrame(touch);
+  await dispatch('touchEnd');
+  await expect.poll(() => titles(touch)).toEqual([before[0], before[2], before[1], before[3]]);
+  await button(touch, /^Undo: move/).tap();
+  await isSaved(touch);
+  await touch.context().close();
+});
+
+test('by keyboard alone the focus stays where something was taken out or made', async () => {
+  await openPlan(desk, 'Root on string 2');
+  await expect(lines(desk)).toHaveCount(4);
+  const all = await titles(desk);
+  await button(desk, `Take out ${all[0] ?? ''}`).focus();
+  await desk.keyboard.press('Enter');
+  await expect(lines(desk)).toHaveCount(all.length - 1);
+  await expect(button(desk, `Move ${all[1] ?? ''} down`)).toBeFocused();
+  await desk.keyboard.press('Control+z');
+  await expect(lines(desk)).toHaveCount(all.length);
+  await desk.goto(groupUrl);
+  await desk.getByLabel('New plan').fill('Empty');
+  await desk.keyboard.press('Enter');
+  await button(desk, /^From a root/).focus();
+  await desk.keyboard.press('Enter');
+  const dialog = desk.getByRole('dialog');
+  await button(dialog, /^Into the plan: /)
+    .first()
+    .click();
+  await button(dialog, 'Back to the plan').press('Enter');
+  await expect(dialog).toBeHidden();
+  await expect(button(desk, 'Add an exercise')).toBeFocused();
+  await isSaved(desk);
+  await openPlan(desk, 'Root on string 2');
 });
 
 test('an exercise is duplicated, and gets a harder level that starts from the first', async () => {
@@ -249,6 +329,25 @@ test('PLAN-5: without the network an edit stays, leaving is warned of, and it is
   await desk.reload();
   await expect(desk.getByRole('heading', { level: 3, name: 'Find A' })).toHaveCount(1);
   await expect(desk.getByRole('heading', { level: 3, name: 'Find F' })).toHaveCount(0);
+});
+
+test('PLAN-5: what is still being typed when the page is left is kept, and closing it is warned of', async () => {
+  await openPlan(desk, 'Root on string 2');
+  const aim = desk.getByLabel('What they can do afterwards');
+  await aim.focus();
+  await desk.keyboard.type('They find roots');
+  await desk.goBack();
+  await desk.getByRole('link', { name: 'Root on string 2', exact: true }).click();
+  await expect(aim).toHaveValue('They find roots');
+  await aim.press('End');
+  await desk.keyboard.type(' anywhere');
+  const asked = desk.waitForEvent('dialog');
+  await desk.close({ runBeforeUnload: true });
+  expect((await asked).type()).toBe('beforeunload');
+  await (await asked).dismiss();
+  await isSaved(desk);
+  await desk.reload();
+  await expect(aim).toHaveValue('They find roots anywhere');
 });
 
 test('PLAN-7: a plan is duplicated, deleted, and brought back', async () => {

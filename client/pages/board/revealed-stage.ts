@@ -112,12 +112,12 @@ export class BoardRevealed extends LitElement {
 
   private found(stage: RevealedStageView) {
     const { share, harder } = stage;
-    if ([share, ...harder.map((level) => level.share)].every(({ of }) => of === 0))
-      return html`<p class="lead">Nobody has answered this time.</p>`;
+    const shares = sharesOf(stage);
+    if (shares.length === 0) return html`<p class="lead">Nobody has answered this time.</p>`;
     if (harder.length === 0)
       return html`<p class="found title-face"><strong>${share.right}</strong> of ${share.of} found it</p>`;
     return html`<ul class="shares title-face">
-      ${sharesOf(stage).map(([level, { right, of }]) => html`<li>${level} <strong>${right}</strong> of ${of}</li>`)}
+      ${shares.map(([level, { right, of }]) => html`<li>${level} <strong>${right}</strong> of ${of}</li>`)}
     </ul>`;
   }
 

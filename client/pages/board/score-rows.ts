@@ -19,7 +19,7 @@ export const scoreRowStyles = css`
     align-items: center;
     column-gap: calc(32 * var(--unit));
     display: grid;
-    grid-template-columns: minmax(0, 1fr) calc(620 * var(--unit)) calc(300 * var(--unit));
+    grid-template-columns: minmax(0, 1fr) calc(610 * var(--unit)) calc(310 * var(--unit));
   }
   .two .row {
     column-gap: calc(24 * var(--unit));
@@ -99,7 +99,7 @@ export function scoreRow(row: ScoreRowView, wide: boolean): TemplateResult {
   const { title, now, before } = row;
   return html`<li class="row">
     <h2>${title}</h2>
-    ${track(wide ? 620 : 150, row)}
+    ${track(wide ? 610 : 150, row)}
     <p>
       ${
         now.of === 0

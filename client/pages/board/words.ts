@@ -129,16 +129,17 @@ export function announcement({ stage, naming }: BoardView): string {
 /** "7 of 12 found it."; with levels "First 7 of 12, Second 3 of 4 found it." */
 export function foundIt(stage: RevealedStageView): string {
   const shares = sharesOf(stage);
-  if (shares.every(([, { of }]) => of === 0)) return 'Nobody has answered.';
+  if (shares.length === 0) return 'Nobody has answered.';
   const found = shares.map(
     ([level, { right, of }]) => `${level === null ? '' : `${level} `}${String(right)} of ${String(of)}`,
   );
   return `${found.join(', ')} found it.`;
 }
 
-/** What was found of each level. */
+/** What was found of each level that somebody answered. */
 export function sharesOf({ share, harder }: RevealedStageView): readonly AtLevel<Share>[] {
-  return named([share, ...harder.map((level) => level.share)]);
+  const shares = named([share, ...harder.map((level) => level.share)]);
+  return shares.filter(([, { of }]) => of > 0);
 }
 
 /** What each level asks. */

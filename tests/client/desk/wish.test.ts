@@ -122,7 +122,7 @@ test('made ones become a harder level only where there are as many, each with ro
 test('slips that meet are said by their names and the place where they meet, with a question that parts them', () => {
   const [meeting] = meetingsIn(findOn2('F'));
   expect(meeting?.says).toBe(
-    '“nut counted as fret 1” and “drawn to a position mark” both land on string 2, fret 5: such an answer does not tell which it was.',
+    '“Nut counted as fret 1” and “drawn to a position mark” both land on string 2, fret 5: such an answer does not tell which it was.',
   );
   expect(meeting?.instead).toBeDefined();
   expect(meeting?.instead && meetingsIn(meeting.instead)).toEqual([]);

@@ -225,6 +225,13 @@ describe('EXCHANGE-4: hostile documents', () => {
     expect({}).not.toHaveProperty('admin');
   });
 
+  // Its time must not grow with the square of the length: then the runner's time limit ends it.
+  test('what comes again and again in a file takes no longer than the file is long', () => {
+    expect(readMusicXml('<!DOCTYPE a'.repeat(180_000), reader).ok).toBe(false);
+    const tones = degree(9, 0, 'add').repeat(9000);
+    expect(readOne({ frets: 'x30030', root: 'C', more: tones }).title).toBe('Cadd9');
+  });
+
   test('an entity that nobody declared stays as it is written, and is cleaned as text', () => {
     const document = score('').replace('Two &amp; three', '&#x202E;&unknown; &lt;b&gt;');
     const read = readMusicXml(document, reader);

@@ -20,12 +20,10 @@ import { schemaErrors } from './musicxml-schema.ts';
 const roots = ['C', 'Eb', 'F#', 'B'].map((text) => known(parseNoteName(text), text));
 const necks: readonly (readonly [id: string, root: string])[] = [
   ['guitar', 'C'],
-  ['guitar', 'Eb'],
   ['guitar', 'B'],
   ['guitar-drop-d+capo=2', 'F#'],
   ['guitar-7', 'F#'],
   ['bass-5', 'Eb'],
-  ['ukulele', 'F#'],
   ['ukulele', 'C'],
   ['mandolin', 'Eb'],
   ['custom:D4-B3-G3-D3-G4+frets=22', 'C'],

@@ -79,6 +79,33 @@ describe('EXCHANGE-5: a table of students', () => {
     expect(refused.map(({ line }) => line)).toEqual([300, 301]);
   });
 
+  test('a quote that nothing closes adds nobody, and is told where it opens', () => {
+    const { added, refused } = readRegister('Name,Seat\nDora,2\n"Amara,4\nBram,5', []);
+    expect(added).toEqual([student('Dora', { seatNumber: 2 })]);
+    expect(refused.map(({ line, reason }) => [line, reason])).toEqual([
+      [3, 'A quote opens here and nothing closes it; all that follows is in it.'],
+    ]);
+    expect(readRegister('"Name,Seat\nAmara,4', []).refused).toHaveLength(1);
+  });
+
+  test('a first line that only names the separator is no student', () => {
+    expect(readRegister('sep=;\r\nName;Seat\r\nAmara;x\r\nBram;5\r\n', [])).toMatchObject({
+      added: [bram],
+      refused: [{ line: 3, name: 'Amara' }],
+    });
+  });
+
+  test('of a table without end 3000 rows are looked at, and that is told', () => {
+    const { added, refused } = readRegister('Amara\n'.repeat(400_000), []);
+    expect(added).toEqual([student('Amara')]);
+    expect(refused).toHaveLength(3000);
+    expect(refused.at(-1)).toMatchObject({
+      line: 3001,
+      reason: expect.stringMatching(/3000 rows/) as string,
+    });
+    expect(readRegister(`Name${','.repeat(1_000_000)}\nAmara`, []).added).toEqual([student('Amara')]);
+  });
+
   test('EDGE-2: what can’t be seen is left out', () => {
     expect(readRegister('\u202eAmara\u0007\n\u2800\n', []).added).toEqual([student('Amara')]);
   });

@@ -71,6 +71,7 @@ test('the first slip with notes is the map of string 6, in numbers', () => {
   expect(slipsToExpect(planCalled('string-2-near-the-nut'), 'english')[0]).toEqual({
     cause: 'low-string-map',
     name: 'String-6 map',
+    of: 'Find C',
     says: 'Fret 8 is the C of string 6. On string 2 it is fret 1.',
   });
 });

@@ -39,7 +39,10 @@ export function meetingsIn(exercise: Exercise): readonly Meeting[] {
   return [...landings.values()].flatMap((slips) => {
     const [one, other] = slips;
     if (!one || !other) return [];
-    const names = slips.map(({ cause }) => `“${uncapital(slipName(cause, instrumentOf(exercise)))}”`);
+    const names = slips.map(({ cause }, index) => {
+      const name = slipName(cause, instrumentOf(exercise));
+      return `“${index === 0 ? name : uncapital(name)}”`;
+    });
     const astray = astrayIn(one, exercise).map(placeText).join('; ');
     const where = astray === '' ? 'give the same answer' : `land on ${astray}`;
     return {

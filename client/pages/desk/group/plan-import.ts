@@ -41,6 +41,8 @@ export class DeskPlanImport extends LitElement {
   @property() groupId = '';
   @state() private found: FoundPlan | null = null;
   @state() private refusal = '';
+  /** A second press while the first is on its way would make a second plan. */
+  private isTaking = false;
   private readonly naming = new NamingHere(this);
 
   override render() {
@@ -77,7 +79,8 @@ export class DeskPlanImport extends LitElement {
         refused.length === 0
           ? nothing
           : html`<ul class="refused" tabindex="0" aria-label="What can’t be taken">
-              ${refused.map(({ what, reason }) => html`<li><b>${what}</b>: ${reason}</li>`)}
+              ${refused.slice(0, mostTold).map(({ what, reason }) => html`<li><b>${what}</b>: ${reason}</li>`)}
+              ${refused.length > mostTold ? html`<li>And ${refused.length - mostTold} more.</li>` : nothing}
             </ul>`
       }
       <div class="row">
@@ -132,12 +135,18 @@ export class DeskPlanImport extends LitElement {
   };
 
   private async take({ title, aim, points, exercises }: FoundPlan) {
+    if (this.isTaking) return;
+    this.isTaking = true;
     const named = exercises.map((exercise) => ({ ...exercise, id: randomId() }));
     const reply = await api.addPlan(this.groupId, { title, aim, points, exercises: named });
+    this.isTaking = false;
     if (reply.ok) this.dispatchEvent(new NavigateEvent(planPath(reply.value.id)));
     else this.refusal = reply.error.message;
   }
 }
+
+/** Of a long score, lines enough to see what it is about. */
+const mostTold = 300;
 
 function exerciseCount(count: number): string {
   return count === 1 ? '1 exercise' : `${String(count)} exercises`;

@@ -46,6 +46,7 @@ export class DeskShelf extends LitElement {
         display: grid;
         gap: var(--space-3);
         padding-bottom: var(--space-4);
+        text-wrap: pretty;
       }
       .lesson ul {
         display: grid;
@@ -102,7 +103,10 @@ export class DeskShelf extends LitElement {
           : html`<div>
               <h3>Slips to expect</h3>
               <ul>
-                ${slips.map(({ name, says }) => html`<li><b>${name}.</b> ${says}</li>`)}
+                ${slips.map(
+                  ({ name, of, says }) =>
+                    html`<li><b>${name}.</b> <span class="soft">${of}:</span> ${says}</li>`,
+                )}
               </ul>
             </div>`
       }

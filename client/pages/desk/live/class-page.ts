@@ -231,9 +231,7 @@ export class DeskClass extends LitElement {
     savePreferences(this.preferences);
   }
 
-  private readonly onCommand = async ({ command, then }: CommandEvent): Promise<void> => {
-    if ((await this.send(command)) && then) await this.send(then);
-  };
+  private readonly onCommand = ({ command }: CommandEvent): void => void this.send(command);
 
   private async send(command: DeskCommand): Promise<boolean> {
     const reply = await this.live.connection?.send(command);

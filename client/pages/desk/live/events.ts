@@ -2,15 +2,13 @@ import type { Exercise } from '../../../../shared/exercise/exercise.ts';
 import type { DeskCommand } from '../../../../shared/protocol/commands.ts';
 import type { Step } from './steps.ts';
 
-/** A part of the live Desk asks for a command to be sent, and `then` for another once it is done. */
+/** A part of the live Desk asks for a command to be sent. */
 export class CommandEvent extends Event {
   static readonly kind = 'desk-command';
   readonly command: DeskCommand;
-  readonly then: DeskCommand | null;
-  constructor(command: DeskCommand, then: DeskCommand | null = null) {
+  constructor(command: DeskCommand) {
     super(CommandEvent.kind, { bubbles: true, composed: true });
     this.command = command;
-    this.then = then;
   }
 }
 

@@ -18,6 +18,7 @@ import { circleStyles, segmentStyles } from '../maker/maker-styles.ts';
 import type { MadeEvent } from '../maker/maker.ts';
 import { refusalLine } from '../refusal.ts';
 import { CommandEvent, PanelEvent } from './events.ts';
+import { harderLine } from './harder-lines.ts';
 import { planned } from './steps.ts';
 
 /** What the exercise is made for: asked anew, asked instead of the planned one, or shown as a chart. */
@@ -56,7 +57,9 @@ export class DeskMakeDialog extends LitElement {
       .five {
         max-width: min(60rem, calc(100vw - 2 * var(--space-2)));
       }
+      /* It grows as cards come: what stands above them keeps its place. */
       .around {
+        margin-top: var(--space-3);
         max-width: min(76rem, calc(100vw - 2 * var(--space-2)));
       }
     `,
@@ -97,7 +100,7 @@ export class DeskMakeDialog extends LitElement {
           }
         </div>
         ${open ? html`<p role="status">A round is open. Hold or void it, then come back to this.</p>` : nothing}
-        ${refusalLine(this.refusal)} ${this.content(view, this.draft)}
+        ${refusalLine(this.refusal)} ${this.othersStay(view)} ${this.content(view, this.draft)}
       </div>
     </dialog>`;
   }
@@ -175,15 +178,22 @@ export class DeskMakeDialog extends LitElement {
   }
 
   /** The plan is saved, and taken up by the class again where it stood. */
-  private async addTo({ plan, cursor }: DeskView, exercises: readonly Exercise[]): Promise<boolean> {
+  private async addTo({ plan }: DeskView, exercises: readonly Exercise[]): Promise<boolean> {
     if (!plan) return false;
     const reply = await addToPlan(plan.id, exercises);
     this.refusal = reply.ok ? '' : reply.error.message;
-    if (reply.ok)
-      this.dispatchEvent(
-        new CommandEvent({ kind: 'use-plan', planId: plan.id }, { kind: 'select', index: cursor }),
-      );
+    if (reply.ok) this.dispatchEvent(new CommandEvent({ kind: 'use-plan', planId: plan.id }));
     return reply.ok;
+  }
+
+  private othersStay({ naming }: DeskView) {
+    const { harder } = this;
+    return harder.length === 0
+      ? nothing
+      : html`<div class="soft small">
+          <p>This is the first level. The others are asked as they are.</p>
+          ${harderLine(harder, naming)}
+        </div>`;
   }
 
   /** A planned exercise that is changed first keeps its other levels. */

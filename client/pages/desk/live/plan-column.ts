@@ -2,9 +2,10 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { classMap } from 'lit/directives/class-map.js';
 import { wordingOf } from '../../../../shared/exercise/wording.ts';
-import type { PlannedExercise } from '../../../../shared/plans/plan.ts';
+import { parts, type PlannedExercise } from '../../../../shared/plans/plan.ts';
 import type { DeskRoundView, DeskView } from '../../../../shared/protocol/views.ts';
 import { deskStyles } from '../desk-styles.ts';
+import { partWords } from '../plan/words.ts';
 import { CommandEvent, PanelEvent } from './events.ts';
 import { percent } from './figures.ts';
 import { levelCount } from './harder-lines.ts';
@@ -57,6 +58,10 @@ export class DeskPlanColumn extends LitElement {
       .item.current {
         background: var(--sheet);
         box-shadow: var(--elevation);
+      }
+      h3 {
+        font-weight: 600;
+        padding: var(--space-2) var(--space-2) 0;
       }
       .lozenge {
         background: var(--brass);
@@ -122,9 +127,7 @@ export class DeskPlanColumn extends LitElement {
       </div>
       ${
         view.plan
-          ? html`<ol>
-              ${view.plan.exercises.map((planned, index) => this.item(view, index, planned))}
-            </ol>`
+          ? html`<div>${this.exercises(view, view.plan.exercises)}</div>`
           : html`<p class="soft">No plan. Ask something on the spot, or take up a plan under Class.</p>`
       }
       ${
@@ -138,6 +141,21 @@ export class DeskPlanColumn extends LitElement {
       }
       ${view.rounds.length === 0 ? nothing : this.asked(view)}
     `;
+  }
+
+  /** Under their parts, where the plan has more than one; numbered through. */
+  private exercises(view: DeskView, exercises: readonly PlannedExercise[]) {
+    const items = exercises.map((planned, index) => ({ planned, index }));
+    const used = parts.filter((part) => exercises.some((planned) => planned.part === part));
+    return used.map(
+      (part) =>
+        html`${used.length > 1 ? html`<h3 class="soft small">${partWords[part]}</h3>` : nothing}
+          <ol>
+            ${items.map(({ planned, index }) =>
+              planned.part === part ? this.item(view, index, planned) : nothing,
+            )}
+          </ol>`,
+    );
   }
 
   private item(view: DeskView, index: number, { exercise, harder }: PlannedExercise) {

@@ -22,11 +22,12 @@ export function newDraft(day: string): Draft {
   return { id: randomId(), day, cells: {}, levels: {} };
 }
 
-const entry = (planId: string) => `rootcall.desk.paper.${planId}`;
+/** Under which name the device keeps it. */
+export const draftEntry = (planId: string): string => `rootcall.desk.paper.${planId}`;
 
 export function readDraft(storage: KeyStore, planId: string): Draft | null {
   try {
-    const kept: unknown = JSON.parse(storage.get(entry(planId)) ?? 'null');
+    const kept: unknown = JSON.parse(storage.get(draftEntry(planId)) ?? 'null');
     if (typeof kept !== 'object' || kept === null) return null;
     const { id, day, cells, levels } = kept as Partial<Draft>;
     const isWhole = typeof id === 'string' && typeof day === 'string' && cells && levels;
@@ -37,9 +38,9 @@ export function readDraft(storage: KeyStore, planId: string): Draft | null {
 }
 
 export function keepDraft(storage: KeyStore, planId: string, draft: Draft): void {
-  storage.set(entry(planId), JSON.stringify(draft));
+  storage.set(draftEntry(planId), JSON.stringify(draft));
 }
 
 export function forgetDraft(storage: KeyStore, planId: string): void {
-  storage.remove(entry(planId));
+  storage.remove(draftEntry(planId));
 }

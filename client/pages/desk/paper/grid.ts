@@ -40,7 +40,7 @@ export class DeskPaperGrid extends LitElement {
     const { draft, reader } = this;
     if (!draft || !reader) return nothing;
     const levels = Math.max(...this.exercises.map((one) => levelsOf(one).length));
-    return html`<table @keydown=${this.onKey} @paste=${this.onPaste}>
+    return html`<table @keydown=${this.onKey} @paste=${this.onPaste} @focusin=${this.onFocus}>
       <caption class="visually-hidden">
         Results of each student for each exercise
       </caption>
@@ -138,6 +138,15 @@ export class DeskPaperGrid extends LitElement {
     );
     next?.focus();
     next?.select();
+  }
+
+  /** The titles that stay in sight would cover the cell that was gone to. */
+  private onFocus(event: FocusEvent) {
+    const corner = this.renderRoot.querySelector<HTMLElement>('thead th');
+    const cell = cellIn(event)?.closest('td');
+    if (!corner || !cell) return;
+    this.style.scrollPadding = `${String(corner.offsetHeight)}px 0 0 ${String(corner.offsetWidth)}px`;
+    cell.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   }
 
   private onPaste(event: ClipboardEvent) {

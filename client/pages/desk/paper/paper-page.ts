@@ -1,12 +1,13 @@
 import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { live } from 'lit/directives/live.js';
 import { browserStore } from '../../../lib/key-store.ts';
 import { api, groupOfPlan, type GroupDetail, type Plan } from '../api.ts';
 import { deskStyles, pageStyles } from '../desk-styles.ts';
 import { dateField, dayOf } from '../group/words.ts';
 import { refusalLine } from '../refusal.ts';
 import { classPath, groupPath, planPath } from '../routes.ts';
-import { forgetDraft, keepDraft, newDraft, readDraft, type Draft } from './draft.ts';
+import { draftEntry, forgetDraft, keepDraft, newDraft, readDraft, type Draft } from './draft.ts';
 import './grid.ts';
 import type { DraftEvent } from './grid.ts';
 import { Reader, resultsIn } from './results.ts';
@@ -47,6 +48,16 @@ export class DeskPaper extends LitElement {
   @state() private saved: Saved | null = null;
   /** In the naming of the group, in which its students write. */
   private reader = new Reader('english');
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    window.addEventListener('storage', this.onStorage);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    window.removeEventListener('storage', this.onStorage);
+  }
 
   /** Not before: this module comes after its element, and with it what was set on it. */
   protected override willUpdate(properties: PropertyValues<this>) {
@@ -101,7 +112,7 @@ export class DeskPaper extends LitElement {
           type="date"
           max=${today}
           required
-          .value=${this.draft.day}
+          .value=${live(this.draft.day)}
           @change=${(event: Event) => this.chooseDay(event, today)}
         />
       </label>
@@ -152,6 +163,15 @@ export class DeskPaper extends LitElement {
     keepDraft(storage, this.planId, this.draft);
   }
 
+  /** Another window of this quiz: what is typed there is here too, so that neither writes over the other. */
+  private readonly onStorage = ({ key }: StorageEvent): void => {
+    if (key !== draftEntry(this.planId)) return;
+    const kept = readDraft(storage, this.planId);
+    this.draft = kept ?? newDraft(this.draft.day);
+    this.asking = false;
+    this.refusal = kept ? '' : 'These results were saved in another window.';
+  };
+
   private chooseDay({ target }: Event, today: string) {
     if (!(target instanceof HTMLInputElement)) return;
     const { value } = target;
@@ -176,8 +196,10 @@ export class DeskPaper extends LitElement {
       this.refusal = '';
       return;
     }
-    if (reply.error.code === 'plan-changed') await this.load();
-    this.refusal = reply.error.message;
+    const { code, message } = reply.error;
+    const isOutOfDate = code === 'plan-changed' || code === 'student-unknown';
+    if (isOutOfDate) await this.load();
+    this.refusal = isOutOfDate ? `${message} Rows and columns are up to date now.` : message;
   }
 
   private async load() {

@@ -52,9 +52,17 @@ export class DeskPlanLine extends LitElement {
       <div class="buttons">
         ${this.step(-1, '↑', `Move ${title} up`, !this.first)}
         ${this.step(1, '↓', `Move ${title} down`, !this.last)}
-        ${this.button('Change', `Change ${title}`, { kind: 'make', level: 1 })}
+        ${
+          planned.harder.length === 0
+            ? this.button('Change', `Change ${title}`, { kind: 'make', level: 1 })
+            : nothing
+        }
         ${this.button('Duplicate', `Duplicate ${title}`, { kind: 'duplicate' })}
-        ${this.button('Take out', `Take out ${title}`, { kind: 'take' })}
+        ${
+          planned.harder.length === 0
+            ? this.button('Take out', `Take out ${title}`, { kind: 'take' })
+            : this.button('Take out all levels', `Take out all levels of ${title}`, { kind: 'take' })
+        }
         ${
           planned.harder.length < mostHarder
             ? this.button('Add a harder level', `Add a harder level of ${title}`, {
@@ -93,13 +101,17 @@ export class DeskPlanLine extends LitElement {
       }
       <div class="below">
         ${
-          level > 1
+          isOneOfSeveral
             ? html`<div class="buttons">
                 ${this.button('Change', `Change ${name}: ${title}`, { kind: 'make', level })}
-                ${this.button('Swap with easier', `Swap with easier: ${name}, ${title}`, {
-                  kind: 'swap-level',
-                  level,
-                })}
+                ${
+                  level > 1
+                    ? this.button('Swap with easier', `Swap with easier: ${name}, ${title}`, {
+                        kind: 'swap-level',
+                        level,
+                      })
+                    : nothing
+                }
                 ${this.button('Take out', `Take out ${name}: ${title}`, { kind: 'take-level', level })}
               </div>`
             : nothing

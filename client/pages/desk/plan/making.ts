@@ -44,7 +44,9 @@ export class DeskPlanMaking extends LitElement {
       .five {
         max-width: min(60rem, calc(100vw - 2 * var(--space-2)));
       }
+      /* It grows as cards come: what stands above them keeps its place. */
       .around {
+        margin-top: var(--space-3);
         max-width: min(76rem, calc(100vw - 2 * var(--space-2)));
       }
     `,
@@ -93,7 +95,10 @@ export class DeskPlanMaking extends LitElement {
   }
 
   private content(): TemplateResult {
-    const leave = html`<button type="button" @click=${() => this.dialog?.close()}>Leave it</button>`;
+    // From a root several are taken one after the other: nothing is left there.
+    const leave = html`<button type="button" @click=${() => this.dialog?.close()}>
+      ${this.making.kind === 'around' ? 'Back to the plan' : 'Leave it'}
+    </button>`;
     switch (this.making.kind) {
       case 'five':
         return html`<desk-make-five

@@ -10,6 +10,12 @@ export const planStyles = css`
     font-size: 1.5rem;
     font-weight: 600;
   }
+  @media (max-width: 30rem) {
+    .title input {
+      font-size: var(--text-lead);
+      padding-inline: var(--space-2);
+    }
+  }
   .bar {
     align-items: center;
     background: var(--page);

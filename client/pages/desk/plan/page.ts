@@ -43,18 +43,22 @@ export class DeskPlan extends LitElement {
   @state() private deleting = false;
   @state() private making: Making | null = null;
   @query('desk-plan-parts') private parts?: DeskPlanParts;
+  @query('button.primary') private adding?: HTMLElement;
   private readonly naming = new NamingHere(this);
 
   override connectedCallback() {
     super.connectedCallback();
     addEventListener('keydown', this.onKey);
     for (const kind of ['focus', 'online']) addEventListener(kind, this.look);
+    addEventListener('beforeunload', this.onUnload);
   }
 
   override disconnectedCallback() {
     super.disconnectedCallback();
     removeEventListener('keydown', this.onKey);
     for (const kind of ['focus', 'online']) removeEventListener(kind, this.look);
+    removeEventListener('beforeunload', this.onUnload);
+    this.takeTyped();
   }
 
   protected override willUpdate(properties: PropertyValues<this>) {
@@ -113,7 +117,7 @@ export class DeskPlan extends LitElement {
               @desk-edits=${(event: EditsEvent) => {
                 if (!this.edit(event.words, event.edits)) event.preventDefault();
               }}
-              @close=${() => (this.making = null)}
+              @close=${this.endMaking}
             ></desk-plan-making>`
           : nothing
       }
@@ -173,6 +177,13 @@ export class DeskPlan extends LitElement {
     this.making = making;
   }
 
+  /** The dialog gives the focus back, unless what opened it is gone. */
+  private readonly endMaking = async (): Promise<void> => {
+    this.making = null;
+    await this.updateComplete;
+    if (!this.shadowRoot?.activeElement) this.adding?.focus();
+  };
+
   private edit(words: string, edits: readonly PlanEdit[]): boolean {
     const { store } = this;
     if (!store) return false;
@@ -189,15 +200,38 @@ export class DeskPlan extends LitElement {
     const own = store?.plan.exercises.find((one) => one.id === id);
     if (!store || !group || !own) return;
     if (wish.kind === 'make') return this.make({ kind: 'level', id, level: wish.level });
+    const index = store.plan.exercises.indexOf(own);
     const how = { naming: this.naming.of(group.naming), newId: randomId() };
     const worded = editsFor(wish, own, store.plan.exercises, how);
     if (!worded || !this.edit(worded.words, worded.edits)) return;
-    if (wish.kind !== 'step' && wish.kind !== 'part' && wish.kind !== 'move') return;
-    this.said = standsAt(store.plan.exercises, id);
-    if (wish.kind === 'move') return;
-    const focus = wish.kind === 'part' ? 'part' : wish.by === 1 ? 'down' : 'up';
-    void this.updateComplete.then(() => this.parts?.focusOn(id, focus));
+    switch (wish.kind) {
+      case 'move':
+        this.said = standsAt(store.plan.exercises, id);
+        return;
+      case 'step':
+      case 'part':
+        this.said = standsAt(store.plan.exercises, id);
+        void this.focusOn(id, wish.kind === 'part' ? 'part' : wish.by === 1 ? 'down' : 'up');
+        return;
+      case 'take':
+        void this.focusOn((store.plan.exercises[index] ?? store.plan.exercises.at(-1))?.id, 'down');
+        return;
+      case 'take-level':
+      case 'ask-instead':
+        void this.focusOn(id, 'down');
+        return;
+      case 'duplicate':
+      case 'swap-level':
+        return;
+    }
   };
+
+  /** What was pressed moved, or is gone: the focus goes to a button of this line, or to what makes the first one. */
+  private async focusOn(id: string | undefined, wish: string): Promise<void> {
+    await this.updateComplete;
+    if (id === undefined) this.adding?.focus();
+    else await this.parts?.focusOn(id, wish);
+  }
 
   private readonly undo = (): void => {
     const words = this.store?.undo();
@@ -221,6 +255,17 @@ export class DeskPlan extends LitElement {
     if (isRedo) this.redo();
     else this.undo();
   };
+
+  private readonly onUnload = (event: Event): void => {
+    this.takeTyped();
+    if (this.store?.saving === 'saving') event.preventDefault();
+  };
+
+  /** What is typed is taken when its field is left; here the page is left before that. */
+  private takeTyped() {
+    for (const field of this.renderRoot.querySelectorAll('input, textarea'))
+      field.dispatchEvent(new Event('change'));
+  }
 
   private readonly look = (): void => void this.store?.refresh();
 

@@ -51,8 +51,10 @@ export class DeskPlanParts extends LitElement {
       li.dragged {
         background: var(--brass-wash);
       }
+      /* No higher than its dots: beside it a finger scrolls the page. */
       .grip {
         align-items: center;
+        align-self: start;
         border-radius: var(--radius-control);
         color: var(--soft);
         cursor: grab;
@@ -61,7 +63,7 @@ export class DeskPlanParts extends LitElement {
         font-variant-numeric: tabular-nums;
         gap: var(--space-2);
         min-height: var(--target);
-        padding-top: var(--space-2);
+        padding-block: var(--space-2);
         touch-action: none;
         user-select: none;
       }
