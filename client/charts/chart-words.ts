@@ -3,6 +3,7 @@ import { placeText } from '../../shared/exercise/phrases.ts';
 import { silentIn } from '../../shared/exercise/silent.ts';
 import { namedText, rightName } from '../../shared/exercise/name-words.ts';
 import type { KeyNote } from '../../shared/exercise/verdict.ts';
+import type { Degree } from '../../shared/theory/interval.ts';
 import { intervalName } from '../../shared/theory/interval-names.ts';
 import { stringNumbers } from '../../shared/theory/fretboard.ts';
 import type { NoteNaming } from '../../shared/theory/naming.ts';
@@ -17,8 +18,11 @@ export function chartInWords(
   naming: NoteNaming,
   key: readonly KeyNote[] = chartNotes(chart),
 ): readonly string[] {
-  if (chart.kind === 'name')
-    return [`${placeText(chart.place)}, ${namedText(rightName(chart), chart.wanted, naming)}`];
+  if (chart.kind === 'name') {
+    const named = rightName(chart);
+    const words = named.kind === 'degree' ? degreeWords(named.degree) : namedText(named, 'note', naming);
+    return [`${placeText(chart.place)}, ${words}`];
+  }
   const instrument = instrumentOf(chart);
   const silent = chart.kind === 'map' ? [] : silentIn(chart, key);
   return stringNumbers(instrument)
@@ -34,10 +38,14 @@ export function chartInWords(
     });
 }
 
+function degreeWords(degree: Degree): string {
+  return degree === '1' ? 'root' : intervalName(degree);
+}
+
 function noteWords({ place: { fret }, degree, finger, optional, layer }: KeyNote): string {
   return [
     fret === 0 ? 'open' : `fret ${String(fret)}`,
-    degree === '1' ? 'root' : intervalName(degree),
+    degreeWords(degree),
     ...(finger === undefined ? [] : [`finger ${String(finger)}`]),
     ...(optional ? ['may stay silent'] : []),
     ...(layer === undefined ? [] : [`of the ${layer}`]),

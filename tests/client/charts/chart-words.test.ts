@@ -28,6 +28,10 @@ describe('CHART-4 a chart in words, from the lowest string on', () => {
   test('an open string, a note to be found everywhere, a place by its name in the reader’s naming', () => {
     expect(chartInWords(find('B'), 'english')).toEqual(['string 2: open, root; fret 12, root']);
     expect(chartInWords(name('F#', 7), 'german')).toEqual(['string 2, fret 7, Fis']);
+    const heard = (root: string, wanted: 'degree' | 'interval') =>
+      chartInWords(name(root, 7, { wanted }), 'english');
+    expect(heard('F#', 'degree')).toEqual(['string 2, fret 7, root']);
+    expect(heard('D#', 'interval')).toEqual(['string 2, fret 7, minor third']);
   });
 
   test('every note of every chart is said once', () => {
