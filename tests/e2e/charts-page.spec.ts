@@ -1,14 +1,12 @@
 import { expect, test, type Page } from '@playwright/test';
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { findings, inspected } from '../support/axe.ts';
 import { joinClass, newPage, openDesk, phone, sharedServer, step } from '../support/browser.ts';
 import { build, find, name, scale } from '../support/exercises.ts';
 
 /** The charts of a class at a plain link: on a small phone, by ear, by key, in print, after the class. */
 
 const server = sharedServer();
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const small = { viewport: { width: 320, height: 568 }, hasTouch: true, isMobile: true, bypassCSP: true };
+const small = { viewport: { width: 320, height: 568 }, hasTouch: true, isMobile: true, ...inspected };
 
 let desk: Page;
 let code: string;
@@ -30,26 +28,6 @@ const field = (page: Page, label: string) => page.getByRole('combobox', { name: 
 
 async function play(): Promise<void> {
   for (const name of ['Ask', 'Hold', 'Reveal', 'Next'] as const) await step(desk, name);
-}
-
-/** Serious findings of axe, light and dark. */
-async function findings(page: Page): Promise<readonly string[]> {
-  const found: string[] = [];
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-    const serious = await page.evaluate(async (source) => {
-      const scope = window as unknown as {
-        axe?: { run(): Promise<{ violations: readonly { id: string; impact: string }[] }> };
-      };
-      if (!scope.axe) new Function(source)();
-      const { violations } = (await scope.axe?.run()) ?? { violations: [] };
-      return violations
-        .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-        .map(({ id }) => id);
-    }, axe);
-    found.push(...serious.map((finding) => `${colorScheme} ${finding}`));
-  }
-  return found;
 }
 
 test('CHARTS-PAGE-1: during the class it shows what has been revealed, and more once one comes back', async ({

@@ -1,14 +1,12 @@
 import { expect, test, type Locator, type Page } from '@playwright/test';
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { gzipSync } from 'node:zlib';
+import { findings, inspected } from '../support/axe.ts';
 import { joinClass, newPage, openDesk, phone, resting, sharedServer, spot } from '../support/browser.ts';
 import { find } from '../support/exercises.ts';
 
 /** Exploring alone: by touch, by keys, without a network, for everybody. */
 
 const server = sharedServer();
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const small = { viewport: { width: 320, height: 568 }, hasTouch: true, isMobile: true };
 
 const button = (page: Page, name: string): Locator => page.getByRole('button', { name, exact: true });
@@ -270,27 +268,8 @@ test('fits a small phone, with targets that a finger finds', async ({ browser })
 });
 
 test('axe finds nothing serious, light or dark', async ({ browser }) => {
-  const page = await newPage(browser, { ...phone, bypassCSP: true });
-  const expectNone = async () => {
-    for (const colorScheme of ['light', 'dark'] as const) {
-      await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-      const found = await page.evaluate(async (source) => {
-        const scope = window as unknown as {
-          axe?: {
-            run(): Promise<{
-              violations: readonly { id: string; impact: string; nodes: readonly { html: string }[] }[];
-            }>;
-          };
-        };
-        if (!scope.axe) new Function(source)();
-        const { violations } = (await scope.axe?.run()) ?? { violations: [] };
-        return violations
-          .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-          .map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`);
-      }, axe);
-      expect(found, colorScheme).toEqual([]);
-    }
-  };
+  const page = await newPage(browser, { ...phone, ...inspected });
+  const expectNone = async () => expect(await findings(page)).toEqual([]);
   await page.goto(`${server().url}/explore`);
   await expectNone();
   await exploreE(page);

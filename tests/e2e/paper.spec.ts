@@ -1,20 +1,18 @@
 import { expect, test, type Locator, type Page } from '@playwright/test';
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { findings, inspected } from '../support/axe.ts';
 import { laptop, newPage, setUpGroup, sharedServer } from '../support/browser.ts';
 import { build, find, scale } from '../support/exercises.ts';
 
 /** Results of a paper quiz: typed like a spreadsheet, judged at once, kept until saved, saved once. */
 
 const server = sharedServer();
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 let desk: Page;
 
 test.describe.configure({ mode: 'serial' });
 
 test.beforeAll(async ({ browser }) => {
-  desk = await newPage(browser, { ...laptop, bypassCSP: true });
+  desk = await newPage(browser, { ...laptop, ...inspected });
   await setUpGroup(
     desk,
     server(),
@@ -124,18 +122,7 @@ test('PAPER-4: a student who was taken off the register meanwhile is told, and t
 });
 
 test('axe finds nothing serious, and the page fits every window', async () => {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await desk.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-    const serious = await desk.evaluate(async (source) => {
-      const scope = window as unknown as {
-        axe?: { run(): Promise<{ violations: readonly { id: string; impact: string }[] }> };
-      };
-      if (!scope.axe) new Function(source)();
-      const { violations } = (await scope.axe?.run()) ?? { violations: [] };
-      return violations.filter(({ impact }) => /serious|critical/.test(impact)).map(({ id }) => id);
-    }, axe);
-    expect(serious, colorScheme).toEqual([]);
-  }
+  expect(await findings(desk)).toEqual([]);
   for (const [width, height] of [
     [320, 568],
     [390, 844],

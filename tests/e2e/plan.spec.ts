@@ -1,12 +1,10 @@
 import { expect, test, type Browser, type Locator, type Page } from '@playwright/test';
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { known } from '../../shared/lib/assert.ts';
+import { findings, inspected } from '../support/axe.ts';
 import { laptop, newPage, openClass, phone, setUpGroup, sharedServer, step } from '../support/browser.ts';
 import { build, find } from '../support/exercises.ts';
 
 const server = sharedServer();
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 let desk: Page;
 let groupUrl: string;
 
@@ -14,7 +12,7 @@ let groupUrl: string;
 test.describe.configure({ mode: 'serial' });
 
 test.beforeAll(async ({ browser }) => {
-  desk = await newPage(browser, { ...laptop, bypassCSP: true, reducedMotion: 'reduce' });
+  desk = await newPage(browser, { ...laptop, ...inspected, reducedMotion: 'reduce' });
   await setUpGroup(desk, server(), ['Edda'], [find('D'), build('E', 'minor'), find('F'), find('A')]);
   groupUrl = desk.url();
 });
@@ -113,21 +111,7 @@ test('from nothing to a plan of five exercises with a time, in 20 inputs at most
 test('axe finds nothing serious on the plan, light or dark', async () => {
   await openPlan(desk, 'Minor triads');
   await desk.getByText('Likely slips').first().click();
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await desk.emulateMedia({ colorScheme });
-    const serious = await desk.evaluate(async (source) => {
-      interface Found {
-        readonly violations: readonly { id: string; impact: string; nodes: readonly { html: string }[] }[];
-      }
-      const scope = window as unknown as { axe?: { run(): Promise<Found> } };
-      if (!scope.axe) new Function(source)();
-      const { violations } = (await scope.axe?.run()) ?? { violations: [] };
-      return violations
-        .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-        .map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`);
-    }, axe);
-    expect(serious, colorScheme).toEqual([]);
-  }
+  expect(await findings(desk)).toEqual([]);
 });
 
 test('PLAN-1: all that is done to a plan is undone and redone, by buttons and by keys', async () => {

@@ -1,7 +1,6 @@
 import { expect, test, type Page } from '@playwright/test';
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { gzipSync } from 'node:zlib';
+import { findings, inspected } from '../support/axe.ts';
 import {
   done,
   expectTask,
@@ -25,35 +24,6 @@ import { build, find, name } from '../support/exercises.ts';
 const server = sharedServer();
 let desk: Page;
 let code: string;
-
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-/** Serious findings of axe on a page, light and dark. */
-async function findings(page: Page): Promise<readonly string[]> {
-  const found: string[] = [];
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-    const serious = await page.evaluate(async (source) => {
-      const scope = window as unknown as {
-        axe?: {
-          run(): Promise<{
-            violations: readonly { id: string; impact: string; nodes: readonly { html: string }[] }[];
-          }>;
-        };
-      };
-      if (!scope.axe) new Function(source)();
-      const { violations } = (await scope.axe?.run()) ?? { violations: [] };
-      return violations
-        .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-        .map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`);
-    }, axe);
-    found.push(...serious.map((finding) => `${colorScheme} ${finding}`));
-  }
-  return found;
-}
-
-/** axe is brought in by text, which the pages' own policy rightly refuses. */
-const inspected = { bypassCSP: true };
 
 test.beforeAll(async ({ browser }) => {
   desk = await newPage(browser, { ...laptop, ...inspected });
