@@ -141,7 +141,8 @@ test('HANDOUT-6 HANDOUT-7 HANDOUT-8 the quiz asks in the plan’s words, holds n
   const own = [
     'Round string 2',
     'Alderwick Community Music School · Thursday Strings',
-    'Fill in where each finger goes: a dot on the fret, O for an open string, X for a silent one. Of a, b and c take the one that is yours.',
+    'Fill in where each finger goes: a dot on the fret, O for an open string, X for a silent one.',
+    'Of a, b and c take the one that is yours.',
     'Number the dots in their order.',
     'Answer',
     'Name',

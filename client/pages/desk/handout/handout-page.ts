@@ -19,7 +19,7 @@ import { handoutStyles } from './handout-styles.ts';
 import { itemsField } from './items-field.ts';
 import { pageStyles } from './page-styles.ts';
 import { pageView, type Headed } from './page-view.ts';
-import { chosenOf, pagesOf, type Page, type Sheet } from './pages.ts';
+import { chosenOf, legibleSheet, pagesOf, type Page, type Sheet } from './pages.ts';
 import { pageSize } from './paper.ts';
 import { PreviewScale } from './preview-scale.ts';
 import { PrintSize } from './print-size.ts';
@@ -71,7 +71,7 @@ export class DeskHandout extends LitElement {
     if (!detail) return html`<main>${refusalLine(this.refusal)}</main>`;
     const { group } = detail;
     const naming = settings.naming === 'group' ? group.naming : settings.naming;
-    const sheet: Sheet = { settings, naming, items: this.offered };
+    const sheet = legibleSheet({ settings, naming, items: this.offered });
     const pages = pagesOf(sheet);
     const headed: Headed = {
       title: this.titleNow,
@@ -80,7 +80,9 @@ export class DeskHandout extends LitElement {
       caution: cautionFor(sheet),
       instrument: this.instrument ?? group.instrument,
       naming,
-      settings,
+      settings: sheet.settings,
+      isPlans: this.planId !== '',
+      hasLevels: chosenOf(sheet).some(({ number }) => /[a-c]$/.test(number)),
     };
     return html`<main class="handout">
       <div class="top">
@@ -101,7 +103,7 @@ export class DeskHandout extends LitElement {
         <details class="sheet" ?open=${this.wide.now}>
           <summary>Settings and printing</summary>
           <div class="stack">
-            ${this.actions(pages)} ${this.fields(detail, naming)} ${this.chooser(detail, naming)}
+            ${this.actions(pages, sheet)} ${this.fields(detail, naming)} ${this.chooser(detail, naming)}
           </div>
         </details>
       </aside>
@@ -125,15 +127,19 @@ export class DeskHandout extends LitElement {
     return this.detail?.plans.find(({ id }) => id === this.planId);
   }
 
-  private countText(pages: readonly Page[]): string {
+  private countText(pages: readonly Page[], { settings: { perPage } }: Sheet): string {
     const count = pages.length === 1 ? '1 page' : `${String(pages.length)} pages`;
-    return `${count}, ${choices.paper[this.settings.paper]}`;
+    const fewer =
+      perPage < this.settings.perPage
+        ? `, ${String(perPage)} on each: ${String(this.settings.perPage)} would be too small to read`
+        : '';
+    return `${count}, ${choices.paper[this.settings.paper]}${fewer}`;
   }
 
-  private actions(pages: readonly Page[]) {
+  private actions(pages: readonly Page[], sheet: Sheet) {
     return html`<div class="row">
       <button class="primary" ?disabled=${pages.length === 0} @click=${() => print()}>Print</button>
-      <span class="soft" role="status">${this.countText(pages)}</span>
+      <span class="soft" role="status">${this.countText(pages, sheet)}</span>
     </div>`;
   }
 

@@ -30,6 +30,10 @@ export interface Headed {
   readonly instrument: InstrumentId;
   readonly naming: NoteNaming;
   readonly settings: SheetSettings;
+  /** Whether the sheet is a plan's, whose results can be typed in. */
+  readonly isPlans: boolean;
+  /** Whether some of it is asked at more than one level. */
+  readonly hasLevels: boolean;
 }
 
 const pageKinds: Readonly<Record<Page['kind'], string>> = {
@@ -104,23 +108,28 @@ function bodyOf(page: Page, headed: Headed): TemplateResult {
       return html`<div class="name">
           <p class="blank-line"><strong>Name</strong><i></i></p>
           <p>
-            Fill in where each finger goes: a dot on the fret, O for an open string, X for a silent one. Of a,
-            b and c take the one that is yours.
+            Fill in where each finger goes: a dot on the fret, O for an open string, X for a silent one.
+            ${headed.hasLevels ? 'Of a, b and c take the one that is yours.' : nothing}
           </p>
         </div>
         <ol class="body">
           ${page.questions.map((question) => questionView(question, isLeft))}
         </ol>`;
     case 'answers':
-      return html`<p class="results">
-          To count the results: open the plan at the Desk, then <em>Results from paper</em>. Type the fret for
-          <em>Find</em>, the name for <em>Name</em>, a fret or x for each string of a chord; or + right, – not
-          yet, for any. Leave empty who was absent. Level a is the first, b the second, c the third.
-        </p>
+      return html`${headed.isPlans ? results(headed.hasLevels) : nothing}
         <ol class="body">
           ${page.answers.map((answer) => answerView(answer, isLeft, headed))}
         </ol>`;
   }
+}
+
+function results(hasLevels: boolean): TemplateResult {
+  return html`<p class="results">
+    To count the results: open the plan at the Desk, then <em>Results from paper</em>. Type the fret for
+    <em>Find</em>, the name for <em>Name</em>, a fret or x for each string of a chord; or + right, – not yet,
+    for any. Leave empty who was absent.
+    ${hasLevels ? 'Level a is the first, b the second, c the third.' : nothing}
+  </p>`;
 }
 
 /** More than a page has: what doesn't fit is cut off. */

@@ -3,7 +3,7 @@ import { answerKey } from '../../../../shared/exercise/key.ts';
 import { course } from '../../../../shared/plans/course.ts';
 import { explanationOf } from '../../../../client/pages/desk/handout/explanation.ts';
 import { leastSize } from '../../../../client/pages/desk/handout/legible.ts';
-import { pagesOf, type Page } from '../../../../client/pages/desk/handout/pages.ts';
+import { legibleSheet, pagesOf, type Page } from '../../../../client/pages/desk/handout/pages.ts';
 import { bodySize, cellSize, gridOf, margin, pageSize } from '../../../../client/pages/desk/handout/paper.ts';
 import { perPages, settingsIn } from '../../../../client/pages/desk/handout/settings.ts';
 import {
@@ -14,11 +14,14 @@ import {
 } from '../../../../client/pages/desk/handout/sheet.ts';
 import { drawnCharts } from '../../../../client/charts/drawn.ts';
 import { find, form, position } from '../../../../shared/plans/making.ts';
+import type { NoteNaming } from '../../../../shared/theory/naming.ts';
 import { handoutPlan } from '../../../support/handout-plan.ts';
 
 const items = itemsOf(handoutPlan);
 const pages = (change: Partial<SheetSettings>, some: readonly SheetItem[] = items) =>
   pagesOf({ settings: { ...usualSettings, ...change }, items: some, naming: 'english' });
+const legible = (change: Partial<SheetSettings>, some = items, naming: NoteNaming = 'english') =>
+  legibleSheet({ settings: { ...usualSettings, ...change }, items: some, naming });
 const cellsOf = (all: readonly Page[]) => all.flatMap((page) => (page.kind === 'charts' ? page.cells : []));
 const numbersOf = (all: readonly Page[]) => cellsOf(all).map(({ item }) => item.number);
 
@@ -93,6 +96,27 @@ describe('HANDOUT-2 a chart has the room that its text needs', () => {
     }
   });
 
+  it('fewer stand on a page where with so many they could not be read', () => {
+    const scale = itemsOf([plannedOf({ exercise: position('major', 'F', 2, 6, 4) })]);
+    for (const paper of papers) {
+      expect(legible({ perPage: 12, paper }, scale).settings.perPage).toBe(12);
+      // Tablature takes 17 mm of the 57 or 53 that a twelfth has.
+      const tabbed = legible({ perPage: 12, paper, tab: true }, scale);
+      expect(tabbed.settings.perPage).toBe(6);
+      expect(cellsOf(pagesOf(tabbed)).every((cell) => cell.legible)).toBe(true);
+    }
+    // "Fis" needs a larger mark than "F♯".
+    const fSharp = itemsOf([plannedOf({ exercise: form('C', 'D', 'major', 2, 3) })]);
+    const named = { perPage: 12, marks: 'names' } as const;
+    expect(legible(named, fSharp).settings.perPage).toBe(12);
+    expect(legible(named, fSharp, 'german').settings.perPage).toBe(6);
+  });
+
+  it('a long sentence takes more of the row', () => {
+    const own = items.slice(0, 1).map((item) => ({ ...item, line: 'a'.repeat(140) }));
+    expect(cellsOf(pages({ perPage: 12 }, own))[0]?.columns).toBeGreaterThan(1);
+  });
+
   it('a chart that can’t be read upright lies', () => {
     const [cell] = cellsOf(
       pages({ perPage: 12, view: 'upright' }, itemsOf([plannedOf({ exercise: find('D', 2) })])),
@@ -117,6 +141,18 @@ it('HANDOUT-4 numbers and letters are the plan’s, whatever is left out', () =>
   const some = items.map((item) => ({ ...item, chosen: item.number !== '1b' && item.number !== '2' }));
   expect(numbersOf(pages({}, some)).slice(0, 2)).toEqual(['1a', '3']);
   expect(pages({}, [])).toEqual([]);
+});
+
+it('HANDOUT-4 in a quiz, what was added freely is numbered in its order', () => {
+  const free = items.slice(0, 3).map((item) => ({ ...item, number: '' }));
+  const numbers = pages({ kind: 'quiz' }, free).map((page) => {
+    if (page.kind === 'questions') return page.questions.map(({ number }) => number);
+    return page.kind === 'answers' ? page.answers.map(({ number }) => number) : [];
+  });
+  expect(numbers).toEqual([
+    ['1', '2', '3'],
+    ['1', '2', '3'],
+  ]);
 });
 
 it('HANDOUT-5 the sentence below says what it is, where the root lies and which finger takes it', () => {
