@@ -17,7 +17,9 @@ import type { ClassHead, ClassState, PlacedAnswer, Round, RoundHead } from './st
 export const graceAfterHold = 1500;
 
 /** The round on the stage: the last one, unless it was voided or the stage was cleared. */
-export function currentRound(state: ClassState): Round | undefined {
+export function currentRound<T extends RoundHead>(
+  state: Pick<ClassState, 'stage'> & { readonly rounds: readonly T[] },
+): T | undefined {
   const last = state.rounds.at(-1);
   return state.stage === 'round' && last && !last.voided ? last : undefined;
 }

@@ -75,6 +75,11 @@ export interface Round extends Levelled {
 
 export type RoundHead = Omit<Round, 'answers' | 'late'>;
 
+/** What was asked in a class, without anybody's answer or name. */
+export interface Asked extends Pick<ClassState, 'plan' | 'openedAt' | 'instrument' | 'naming' | 'stage'> {
+  readonly rounds: readonly RoundHead[];
+}
+
 export interface Plan extends Pick<PlanContent, 'title' | 'exercises'> {
   readonly id: PlanId;
 }

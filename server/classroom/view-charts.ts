@@ -1,10 +1,10 @@
 import { levelsOf, type Levelled } from '../../shared/exercise/levels.ts';
 import type { ChartsView } from '../../shared/protocol/views.ts';
 import { currentRound } from './round.ts';
-import type { ClassState } from './state.ts';
+import type { Asked } from './state.ts';
 
 /** What whoever has the link may know: the charts of what was revealed, unless it is being asked again just now. */
-export function chartsView(state: ClassState): ChartsView {
+export function chartsView(state: Asked): ChartsView {
   const { plan, openedAt, instrument, naming } = state;
   const round = currentRound(state);
   const asked = new Set(round && round.phase !== 'revealed' ? levelsOf(round).map(textOf) : []);

@@ -12,7 +12,7 @@ import type { Share } from '../../shared/protocol/views.ts';
 import type { PlanContent } from '../../shared/plans/plan.ts';
 import type { InstrumentId } from '../../shared/theory/fretboard.ts';
 import type { NoteNaming } from '../../shared/theory/naming.ts';
-import type { Change, ClassState, Plan, Student } from '../classroom/state.ts';
+import type { Asked, Change, ClassState, Plan, Student } from '../classroom/state.ts';
 
 /** Everything that Rootcall keeps. Names of people are with teachers, students and seats (as typed) only. */
 export interface Store {
@@ -157,6 +157,8 @@ export interface AnswerStore {
 }
 
 export interface ClassStore extends AnswerStore {
+  /** What was asked in a class: all that its charts need, read for everybody who opens them. */
+  asked(id: ClassId): Promise<Asked | undefined>;
   create(newClass: NewClass): Promise<'created' | 'code-taken'>;
   /** Classes that have not been closed. */
   open(): Promise<readonly ClassId[]>;

@@ -2,7 +2,7 @@ import type { ClassStore, ClassSummary } from '../store.ts';
 import type { CommitQueue } from './commit-queue.ts';
 import { query, type Database } from './database.ts';
 import { toJson, toJsonOrNull } from './json.ts';
-import { loadClass } from './load-class.ts';
+import { loadClass, readAsked } from './load-class.ts';
 
 export function classStore(database: Database, queue: CommitQueue): ClassStore {
   return {
@@ -25,6 +25,10 @@ export function classStore(database: Database, queue: CommitQueue): ClassStore {
           .onConflict((conflict) => conflict.column('code').where('closed_at', 'is', null).doNothing()),
       );
       return created === 1 ? 'created' : 'code-taken';
+    },
+
+    async asked(id) {
+      return database.together(() => readAsked(database, id));
     },
 
     async load(id) {

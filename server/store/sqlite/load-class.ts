@@ -1,5 +1,5 @@
 import type { ClassId, RoundId, StudentId } from '../../../shared/protocol/ids.ts';
-import type { ClassState, PlacedAnswer, Round, Seat } from '../../classroom/state.ts';
+import type { Asked, ClassState, PlacedAnswer, Round, RoundHead, Seat } from '../../classroom/state.ts';
 import { query, type Database } from './database.ts';
 import { fromJson, fromJsonOrNull } from './json.ts';
 import { readLastTime } from './last-time.ts';
@@ -43,6 +43,18 @@ export function loadClass(database: Database, id: ClassId): ClassState | undefin
   };
 }
 
+/** What was asked in a class, without answers and people. */
+export function readAsked(database: Database, id: ClassId): Asked | undefined {
+  const head = database.first(
+    query
+      .selectFrom('classes')
+      .innerJoin('groups', 'groups.id', 'classes.group_id')
+      .select(['opened_at as openedAt', 'instrument', 'naming', 'plan', 'stage'])
+      .where('classes.id', '=', id),
+  );
+  return head && { ...head, plan: fromJsonOrNull(head.plan), rounds: readRoundHeads(database, id) };
+}
+
 function readSeats(database: Database, id: ClassId): readonly Seat[] {
   return database.all(
     query
@@ -64,6 +76,14 @@ function readSeats(database: Database, id: ClassId): readonly Seat[] {
 
 function readRounds(database: Database, id: ClassId): readonly Round[] {
   const answers = readAnswers(database, id);
+  return readRoundHeads(database, id).map((round) => ({
+    ...round,
+    answers: answers.get(round.id)?.inTime ?? new Map(),
+    late: answers.get(round.id)?.late ?? new Map(),
+  }));
+}
+
+function readRoundHeads(database: Database, id: ClassId): readonly RoundHead[] {
   const rounds = database.all(
     query
       .selectFrom('rounds')
@@ -88,8 +108,6 @@ function readRounds(database: Database, id: ClassId): readonly Round[] {
     exercise: fromJson(round.exercise),
     harder: fromJson(round.harder),
     voided: round.voided === 1,
-    answers: answers.get(round.id)?.inTime ?? new Map(),
-    late: answers.get(round.id)?.late ?? new Map(),
   }));
 }
 

@@ -1,4 +1,4 @@
-import { countedAnswers, shareOf } from '../../../server/classroom/round.ts';
+import { countedAnswers, roundHead, shareOf } from '../../../server/classroom/round.ts';
 import type { Change, ClassState, PlacedAnswer, Round } from '../../../server/classroom/state.ts';
 import type { ClassStore, ClassSummary } from '../../../server/store/store.ts';
 import { StoreError } from '../../../server/store/store-error.ts';
@@ -20,6 +20,12 @@ export function memoryClasses(memory: Memory, isClosed: () => boolean): ClassSto
       const head = { settings, plan, cursor: 0, stage: 'rest', show: null, closedAt } as const;
       memory.together(({ classes }) => classes.set(fixed.id, { ...fixed, ...head }));
       return 'created';
+    },
+    asked: async (id) => {
+      const state = load(memory.tables, id);
+      if (!state) return undefined;
+      const { plan, openedAt, instrument, naming, stage, rounds } = state;
+      return { plan, openedAt, instrument, naming, stage, rounds: rounds.map(roundHead) };
     },
     load: async (id) => load(memory.tables, id),
     open: async () =>

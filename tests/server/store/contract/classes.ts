@@ -52,6 +52,25 @@ export function describeClasses(at: StoreAt): void {
       expect(await at.store.classes.load('none' as ClassId)).toBeUndefined();
     });
 
+    it('tells what was asked, and of nobody', async () => {
+      await at.store.groups.saveStudent(groupId, student('a'));
+      const asked = [round('r1'), round('r2', { number: 2, phase: 'open', harder: [find(3)] })];
+      await at.store.classes.commit(classId, [
+        ...asked.map((one): Change => ({ kind: 'round', round: one })),
+        { kind: 'class', head: head({ plan, stage: 'round' }) },
+        answer('r1', 'a'),
+      ]);
+      expect(await at.store.classes.asked(classId)).toEqual({
+        plan,
+        openedAt: time(1000),
+        instrument: 'guitar',
+        naming: 'english',
+        stage: 'round',
+        rounds: asked,
+      });
+      expect(await at.store.classes.asked('none' as ClassId)).toBeUndefined();
+    });
+
     it('makes a class that is over already, whoever has its code', async () => {
       const over = newClass({ id: 'class-2' as ClassId, openedAt: time(500), closedAt: time(500) });
       expect(await at.store.classes.create(over)).toBe('created');
