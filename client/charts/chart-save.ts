@@ -8,6 +8,7 @@ import { chartPicture, chartSvg } from './chart-svg.ts';
 import { embeddedFaces } from './faces.ts';
 import { fileName } from './file-name.ts';
 import { printAlone } from './print-alone.ts';
+import { saveFile } from './save-file.ts';
 
 /** A small menu: the charts as a file, in one picture where there are several. */
 @customElement('rootcall-chart-save')
@@ -91,14 +92,8 @@ export class ChartSave extends LitElement {
     this.#close();
   };
 
-  /** Hands it over as a file. */
   #keep(file: Blob, ending: string): void {
-    const link = document.createElement('a');
-    link.href = URL.createObjectURL(file);
-    link.download = fileName(this.name, ending);
-    link.click();
-    // Not before the browser has begun with it.
-    setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+    saveFile(this.name, ending, file);
     this.#close();
   }
 

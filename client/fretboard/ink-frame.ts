@@ -40,6 +40,9 @@ const fingers = 0.75;
 const gutterRoom = { upright: 1.2, lying: 1.15 };
 const farRoom = 0.66;
 
+/** No fret is drawn shorter, in gaps. */
+export const leastFret = 0.68;
+
 /** In gaps: a neck of few strings is laid out as one this wide, so that it rather stays narrow than turns squat. */
 const fewestAcross = 6.5;
 
@@ -49,7 +52,8 @@ interface Room {
   readonly across: number;
 }
 
-function roomOf(request: InkRequest): Room {
+/** What stands before, after and beside the frets, in gaps. */
+export function roomOf(request: Omit<InkRequest, 'leftHanded' | 'window' | 'aspect'>): Room {
   return {
     before: digits + (request.named ? names : 0) + (request.openRow ? openRow : 0),
     after: stub + (request.fingerRow ? fingers : 0),
@@ -85,7 +89,7 @@ export function inkFrame(request: InkRequest): InkFrame {
   const laidOut = Math.max(room.across, fewestAcross);
   const wanted = (upright ? laidOut / aspect : laidOut * aspect) - room.before - room.after;
   const frets = fretCount(request);
-  const space = Math.min(2.5, Math.max(0.68, wanted / frets));
+  const space = Math.min(2.5, Math.max(leastFret, wanted / frets));
   const along = (room.before + room.after + space * frets) * gap;
   const across = room.across * gap;
   const low = Math.max(1, request.window.low);

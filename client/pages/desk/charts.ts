@@ -5,13 +5,14 @@ import type { Exercise } from '../../../shared/exercise/exercise.ts';
 import { wordingOf } from '../../../shared/exercise/wording.ts';
 import { checkExercise } from '../../../shared/exercise/check.ts';
 import type { Verdict } from '../../../shared/exercise/verdict.ts';
-import { distinct, instrumentById, standardGuitar, type Place } from '../../../shared/theory/fretboard.ts';
+import { distinct, instrumentById, standardGuitar } from '../../../shared/theory/fretboard.ts';
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
 import { answerKey } from '../../../shared/exercise/key.ts';
 import { answerChart } from '../../fretboard/answer-chart.ts';
 import '../../charts/chart.ts';
 import { chartView } from '../../charts/chart-marks.ts';
 import '../../fretboard/neck.ts';
+import { placeName } from '../../fretboard/state.ts';
 import { givenChart, keyChart } from './chart-notes.ts';
 
 const chartStyles = css`
@@ -83,16 +84,9 @@ export class DeskAnswerChart extends LitElement {
       .instrument=${neck}
       .notes=${notes}
       .corrections=${corrections}
-      .label=${`Answer: ${placesInWords(distinct(answer.places))}`}
+      .label=${`Answer: ${distinct(answer.places).map(placeName).join('; ')}`}
     ></rootcall-neck>`;
   }
-}
-
-/** `string 2, fret 5; string 3, open` */
-function placesInWords(places: readonly Place[]): string {
-  return places
-    .map(({ string, fret }) => `string ${String(string)}, ${fret === 0 ? 'open' : `fret ${String(fret)}`}`)
-    .join('; ');
 }
 
 declare global {

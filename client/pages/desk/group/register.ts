@@ -9,7 +9,7 @@ import { moreTimeWords } from '../more-time.ts';
 import { fieldText, formOf, refusalLine } from '../refusal.ts';
 import './merge.ts';
 import type { MergeEvent } from './merge.ts';
-import { saveFile } from '../plan/save-file.ts';
+import { saveFile } from '../../../charts/save-file.ts';
 import './register-import.ts';
 import type { ImportStudentsEvent } from './register-import.ts';
 import { namesIn } from './words.ts';
@@ -159,7 +159,7 @@ export class DeskRegister extends LitElement {
 
   private readonly save = async (): Promise<void> => {
     const { registerFileOf } = await import('../../../exchange/register-file.ts');
-    saveFile('Register', 'csv', 'text/csv', registerFileOf(this.students));
+    saveFile('Register', 'csv', new Blob([registerFileOf(this.students)], { type: 'text/csv' }));
   };
 
   private merging() {

@@ -1,4 +1,5 @@
 import type { DrawnChart } from '../../../charts/drawn.ts';
+import { leastFret, roomOf } from '../../../fretboard/ink-frame.ts';
 import type { NeckNote, NeckView } from '../../../fretboard/state.ts';
 import type { Size } from './paper.ts';
 
@@ -7,9 +8,7 @@ import type { Size } from './paper.ts';
 const point = 25.4 / 72;
 const leastText = 7 * point;
 
-/** Parts of a chart in gaps between two strings, and texts by what they stand in, as `client/fretboard` draws them. */
-const parts = { digits: 1.22, openRow: 0.78, stub: 0.32, fingerRow: 0.75, across: 1.86, leastFret: 0.68 };
-/** A string's circled number may be so many gaps high, a text inside a mark so many radii. */
+/** Texts by what they stand in, as `client/fretboard` draws them. A string's circled number may be so many gaps high, a text inside a mark so many radii. */
 const mostText = { beside: 0.52, inside: [Infinity, 1.33, 1.09, 0.85] } as const;
 const radius = { ofGap: 0.4, ofFret: 0.46, optional: 0.9 };
 
@@ -23,11 +22,11 @@ export function leastSize({ window, rows, notes, instrument }: Measured, view: N
   const frets = window.high - window.low + 1;
   // Frets grow narrower towards the bridge, and a mark has to fit the last.
   const meanOfLast = (2 ** (frets / 12) - 1) / (2 ** (1 / 12) - 1) / frets;
-  const fret = Math.max(parts.leastFret * gap, (r / radius.ofFret) * meanOfLast);
-  const { digits, openRow, stub, fingerRow } = parts;
-  const besides = digits + stub + (rows.openRow ? openRow : 0) + (rows.fingerRow ? fingerRow : 0);
-  const along = besides * gap + frets * fret;
-  const across = (instrument.openStrings.length - 1 + parts.across) * gap;
+  const fret = Math.max(leastFret * gap, (r / radius.ofFret) * meanOfLast);
+  // Upright it takes a little more across than lying, which is enough for both.
+  const room = roomOf({ ...rows, view: 'upright', strings: instrument.openStrings.length, named: false });
+  const along = (room.before + room.after) * gap + frets * fret;
+  const across = room.across * gap;
   return view === 'upright' ? { width: across, height: along } : { width: along, height: across };
 }
 

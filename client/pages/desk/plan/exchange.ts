@@ -2,11 +2,11 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { levelsOf } from '../../../../shared/exercise/levels.ts';
 import type { PlanContent } from '../../../../shared/plans/plan.ts';
+import { saveFile } from '../../../charts/save-file.ts';
 import type { Group } from '../api.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { NamingHere } from '../naming-here.ts';
 import { refusalLine } from '../refusal.ts';
-import { saveFile } from './save-file.ts';
 
 /** Saves a plan as a file of its own, and its charts as MusicXML. */
 @customElement('desk-plan-exchange')
@@ -50,7 +50,7 @@ export class DeskPlanExchange extends LitElement {
   private savePlan(plan: PlanContent) {
     return this.save(async () => {
       const { planFileOf } = await import('../../../exchange/plan-file.ts');
-      saveFile(plan.title, 'json', 'application/json', planFileOf(plan));
+      saveFile(plan.title, 'json', new Blob([planFileOf(plan)], { type: 'application/json' }));
     });
   }
 
@@ -60,7 +60,7 @@ export class DeskPlanExchange extends LitElement {
       const { title, exercises } = plan;
       const naming = this.naming.of(group.naming);
       const text = musicXmlOf({ title, exercises: exercises.flatMap(levelsOf), naming });
-      saveFile(title, 'musicxml', 'application/vnd.recordare.musicxml+xml', text);
+      saveFile(title, 'musicxml', new Blob([text], { type: 'application/vnd.recordare.musicxml+xml' }));
     });
   }
 

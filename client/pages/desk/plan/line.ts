@@ -3,7 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { usualSettings } from '../../../charts/chart-marks.ts';
 import '../../../charts/chart-save.ts';
 import type { Exercise } from '../../../../shared/exercise/exercise.ts';
-import { levelsOf, mostHarder, type Level } from '../../../../shared/exercise/levels.ts';
+import { levelName, levelsOf, mostHarder, type Level } from '../../../../shared/exercise/levels.ts';
 import { wordingOf } from '../../../../shared/exercise/wording.ts';
 import { parts, type Part, type PlannedExercise } from '../../../../shared/plans/plan.ts';
 import { instrumentById, standardGuitar, type InstrumentId } from '../../../../shared/theory/fretboard.ts';
@@ -18,7 +18,7 @@ import { lineStyles } from './line-styles.ts';
 import { Near } from './near.ts';
 import './slips.ts';
 import type { InsteadEvent } from './slips.ts';
-import { levelWords, partWords, titleOf } from './words.ts';
+import { partWords, titleOf } from './words.ts';
 
 /**
  * One exercise of a plan: what it asks at each level, its keys, where slips land, and what can be done with it. It
@@ -86,7 +86,7 @@ export class DeskPlanLine extends LitElement {
 
   private level(exercise: Exercise, level: Level, isOneOfSeveral: boolean): TemplateResult {
     const { title, detail } = wordingOf(exercise, this.naming);
-    const name = levelWords[level];
+    const name = levelName(level);
     return html`<div class="level">
       <div class="words">
         ${isOneOfSeveral ? html`<p class="soft small">${name}</p>` : nothing}

@@ -1,7 +1,7 @@
 import { LitElement, css, html, type TemplateResult } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
 import type { Exercise } from '../../../../shared/exercise/exercise.ts';
-import { levelsOf, type Level } from '../../../../shared/exercise/levels.ts';
+import { levelName, levelsOf, type Level } from '../../../../shared/exercise/levels.ts';
 import type { PlanEdit } from '../../../../shared/plans/edit.ts';
 import type { Part, PlannedExercise } from '../../../../shared/plans/plan.ts';
 import { standardGuitar, type InstrumentId } from '../../../../shared/theory/fretboard.ts';
@@ -16,7 +16,7 @@ import { firstDraft, type Draft } from '../maker/draft.ts';
 import '../maker/maker.ts';
 import type { MadeEvent } from '../maker/maker.ts';
 import { planned } from '../planned.ts';
-import { levelWords, titleOf } from './words.ts';
+import { titleOf } from './words.ts';
 
 /** What is being made: new ones in a way, or one level of an exercise. */
 export type Making =
@@ -89,7 +89,7 @@ export class DeskPlanMaking extends LitElement {
         const { level } = this.making;
         const own = this.own();
         if (level === 1 || !own) return 'Change the exercise';
-        return `${levelWords[level]} level of ${titleOf(own, this.naming)}`;
+        return `${levelName(level)} level of ${titleOf(own, this.naming)}`;
       }
     }
   }
@@ -176,7 +176,7 @@ export class DeskPlanMaking extends LitElement {
       else {
         const to = { harder: [...harder.slice(0, level - 2), exercise, ...harder.slice(level - 1)] };
         const what = level - 2 < harder.length ? 'change' : 'add';
-        this.send(`${what} the ${levelWords[level].toLowerCase()} level of ${title}`, [
+        this.send(`${what} the ${levelName(level).toLowerCase()} level of ${title}`, [
           { kind: 'change', id, to },
         ]);
       }

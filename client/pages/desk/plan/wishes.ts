@@ -1,9 +1,9 @@
-import { levelsOf, type Levelled } from '../../../../shared/exercise/levels.ts';
+import { levelName, levelsOf, type Levelled } from '../../../../shared/exercise/levels.ts';
 import { stepOf, type PlanEdit } from '../../../../shared/plans/edit.ts';
 import type { PlannedExercise } from '../../../../shared/plans/plan.ts';
 import type { NoteNaming } from '../../../../shared/theory/naming.ts';
 import type { LineWish } from './line-event.ts';
-import { levelWords, partWords, titleOf } from './words.ts';
+import { partWords, titleOf } from './words.ts';
 
 /** Edits, and what they do in words. */
 export interface Worded {
@@ -42,7 +42,7 @@ export function editsFor(
       return one('take out', { kind: 'remove', id });
     case 'take-level':
       return levels(
-        `take out the ${levelWords[wish.level].toLowerCase()} level`,
+        `take out the ${levelName(wish.level).toLowerCase()} level`,
         levelled(
           levelsOf(own).filter((_, index) => index !== wish.level - 1),
           own,

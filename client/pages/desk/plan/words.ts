@@ -1,4 +1,3 @@
-import type { Level } from '../../../../shared/exercise/levels.ts';
 import { wordingOf } from '../../../../shared/exercise/wording.ts';
 import type { Part, PlannedExercise } from '../../../../shared/plans/plan.ts';
 import { minutesOf } from '../../../../shared/plans/duration.ts';
@@ -10,8 +9,6 @@ export const partWords: Readonly<Record<Part, string>> = {
   new: 'New',
   check: 'Check',
 };
-
-export const levelWords: Readonly<Record<Level, string>> = { 1: 'First', 2: 'Second', 3: 'Third' };
 
 /** What a planned exercise asks, in a few words: "Build E minor". */
 export function titleOf({ exercise }: Pick<PlannedExercise, 'exercise'>, naming: NoteNaming): string {
