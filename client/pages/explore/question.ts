@@ -2,6 +2,7 @@ import { chartNotes } from '../../../shared/exercise/chart.ts';
 import type { Exercise, NameExercise } from '../../../shared/exercise/exercise.ts';
 import type { RootAt } from '../../../shared/exercise/proposals.ts';
 import { place, stringNumbers, type Place } from '../../../shared/theory/fretboard.ts';
+import { octave } from '../../../shared/theory/pitch.ts';
 import type { Ideas } from './ideas.ts';
 import { from, likeIn, seenFrom, type Seen } from './seen.ts';
 
@@ -37,7 +38,10 @@ function likeElsewhere(
   random: Random,
 ): Exercise | undefined {
   const frets = Array.from({ length: instrument.fretCount }, (_, index) => index);
-  const others = shuffled(frets, random).filter((fret) => fret !== before?.range?.low);
+  const last = before?.range?.low;
+  // Twelve frets on it is the same root.
+  const isLast = (fret: number) => last !== undefined && (fret - last) % octave === 0;
+  const others = shuffled(frets, random).filter((fret) => !isLast(fret));
   let nearest: Exercise | undefined;
   for (const fret of others.slice(0, mostTried)) {
     const all = seenFrom(from(instrument, place(string, fret), ideas), ideas);
