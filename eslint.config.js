@@ -27,6 +27,8 @@ const rooms = [
   { room: 'client/components', never: ['^socket.io', '/(connection|pages)/'] },
   { room: 'client/charts', never: ['^socket.io', '/(connection|pages)/'] },
   { room: 'client/exchange', never: ['^socket.io', '/(connection|pages)/'] },
+  { room: 'client/listening', never: ['^lit', '^socket.io', '/(connection|pages|components|fretboard)/'] },
+  { room: 'client/midi', never: ['^lit', '^socket.io', '/(connection|pages|components|fretboard)/'] },
   { room: 'client/connection', never: ['/(pages|components)/'] },
 ];
 

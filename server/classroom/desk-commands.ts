@@ -107,6 +107,12 @@ export function decideForDesk(state: ClassState, command: DeskCommand, context: 
       if (command.name !== undefined && isTaken) return failure('name-taken');
       return success([{ kind: 'student', student: { ...student, name, team, moreTime } }]);
     }
+    case 'give-turn': {
+      const { studentId } = command;
+      return studentId === null || state.students.has(studentId)
+        ? head(state, { turn: studentId })
+        : failure('student-unknown');
+    }
     case 'enter':
       return enter(state, command.studentId, answerOf(command), context);
     case 'accept':

@@ -25,8 +25,8 @@ export function currentRound<T extends RoundHead>(
 }
 
 export function headOf(state: ClassState): ClassHead {
-  const { settings, plan, cursor, stage, show, closedAt } = state;
-  return { settings, plan, cursor, stage, show, closedAt };
+  const { settings, plan, cursor, stage, show, turn, closedAt } = state;
+  return { settings, plan, cursor, stage, show, turn, closedAt };
 }
 
 export function roundHead(round: Round): RoundHead {

@@ -98,6 +98,8 @@ export interface ClassHead {
   readonly cursor: number;
   readonly stage: 'rest' | 'round';
   readonly show: Show | null;
+  /** Whose turn it is to play, where playing goes by turns. */
+  readonly turn: StudentId | null;
   readonly closedAt: Time | null;
 }
 

@@ -44,6 +44,7 @@ export function deskView(state: ClassState, presence: Presence, now: Time): Desk
     cursor: state.cursor,
     stage: round ? 'round' : 'rest',
     show: showView(state),
+    turn: state.turn,
     rounds: state.rounds.map((round): DeskRoundView => {
       const { id, number, exercise, harder, planIndex, phase, voided, openedAt } = round;
       const deadline = phase === 'open' ? roundDeadline(state, round) : null;

@@ -1,5 +1,5 @@
 import { answerOf } from '../../shared/exercise/answer.ts';
-import type { SeatId, Time } from '../../shared/protocol/ids.ts';
+import type { SeatId, StudentId, Time } from '../../shared/protocol/ids.ts';
 import type {
   OwnAnswerView,
   StandOwnView,
@@ -42,10 +42,19 @@ function stage(state: ClassState): StandStage {
 export function standOwnView(state: ClassState, seatId: SeatId, now: Time): StandOwnView {
   const seat = state.seats.get(seatId);
   const student = seat?.status === 'in' && seat.studentId ? state.students.get(seat.studentId) : undefined;
-  const nothing = { alias: null, answer: null, timeUp: false, seconds: null, verdict: null, accepted: false };
+  const nothing = {
+    alias: null,
+    playing: 'off',
+    answer: null,
+    timeUp: false,
+    seconds: null,
+    verdict: null,
+    accepted: false,
+  } as const;
   if (!student)
     return { seat: seat?.status ?? 'gone', reason: seat?.reason ?? null, name: seat?.name ?? '', ...nothing };
-  const own = { seat: 'in', reason: null, name: student.name, alias: student.alias } as const;
+  const { name, alias } = student;
+  const own = { seat: 'in', reason: null, name, alias, playing: playingFor(state, student.id) } as const;
   const round = currentRound(state);
   if (!round) return { ...nothing, ...own };
   const inTime = round.answers.get(student.id);
@@ -60,6 +69,11 @@ export function standOwnView(state: ClassState, seatId: SeatId, now: Time): Stan
     verdict: revealed?.verdict ?? null,
     accepted: revealed?.accepted ?? false,
   };
+}
+
+function playingFor({ settings, turn }: ClassState, student: StudentId): StandOwnView['playing'] {
+  if (settings.playing !== 'turns') return settings.playing ?? 'off';
+  return turn === student ? 'turn' : 'wait';
 }
 
 function answerView(round: Round, answer: PlacedAnswer | undefined, late: boolean): OwnAnswerView | null {

@@ -65,7 +65,7 @@ function stateAtFirst({ id, group, students, code, plan, at }: PaperResults): Cl
   const { teacherId, name, school, instrument, naming } = group;
   return {
     ...{ id, groupId: group.id, teacherId, code, group: name, school, instrument, naming },
-    ...{ openedAt: at, closedAt: null, settings, plan, cursor: 0, stage: 'rest', show: null },
+    ...{ openedAt: at, closedAt: null, settings, plan, cursor: 0, stage: 'rest', show: null, turn: null },
     students: new Map(students.map((student) => [student.id, student])),
     seats: new Map(),
     rounds: [],

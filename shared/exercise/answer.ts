@@ -2,6 +2,7 @@ import type { Place } from '../theory/fretboard.ts';
 import type { Degree } from '../theory/interval.ts';
 import type { NoteName } from '../theory/pitch.ts';
 import type { Finger } from './exercise.ts';
+import type { Heard, Way } from './heard.ts';
 
 /** What a place was called: a note, or how far it lies above the root. */
 export type Named =
@@ -9,7 +10,12 @@ export type Named =
 
 /** What a student gave: places in the order given, and what else the exercise asked for. */
 export interface Answer {
+  /** With `heard` these are only the places that were tapped for it (`Playing.taps`). */
   readonly places: readonly Place[];
+  /** What was played, where it isn't known on which strings. */
+  readonly heard?: Heard;
+  /** How it was given; absent where it was tapped. */
+  readonly way?: Way;
   /** The answer to _name_. */
   readonly named?: Named;
   /** The place that was marked as the root; one of `places`. */
@@ -44,15 +50,17 @@ export const namedDegrees = [
 
 export const noAnswer: Answer = { places: [] };
 
-/** Nothing placed, nothing named and nothing marked by the teacher: no answer (SPEC ANSWER-5). */
-export function isEmpty({ places, named, teacherSays }: Answer): boolean {
-  return places.length === 0 && named === undefined && teacherSays === undefined;
+/** Nothing placed, nothing heard, nothing named and nothing marked by the teacher: no answer (SPEC ANSWER-5). */
+export function isEmpty({ places, heard, named, teacherSays }: Answer): boolean {
+  return places.length === 0 && heard === undefined && named === undefined && teacherSays === undefined;
 }
 
 /** The answer alone, of something that holds one: `answerOf(placedAnswer)`. */
-export function answerOf({ places, named, root, finger, level, teacherSays }: Answer): Answer {
+export function answerOf({ places, heard, way, named, root, finger, level, teacherSays }: Answer): Answer {
   return {
     places,
+    ...(heard === undefined ? {} : { heard }),
+    ...(way === undefined ? {} : { way }),
     ...(named === undefined ? {} : { named }),
     ...(root === undefined ? {} : { root }),
     ...(finger === undefined ? {} : { finger }),

@@ -1,5 +1,7 @@
 import type { Place } from '../theory/fretboard.ts';
-import type { Exercise, NameExercise } from './exercise.ts';
+import type { BuildExercise, Exercise, NameExercise } from './exercise.ts';
+import type { PlayedTap, Playing } from './heard.ts';
+import { pitchClassOf } from '../theory/pitch.ts';
 
 /** What a Stand takes as the answer; holds nothing that would give it away. */
 export type Input =
@@ -11,6 +13,8 @@ export type Input =
       readonly ordered: boolean;
       readonly marksRoot: boolean;
       readonly asksFinger: boolean;
+      /** Null where it can't be answered by playing. */
+      readonly playing: Playing | null;
     }
   | { readonly kind: 'name'; readonly place: Place; readonly wanted: NameExercise['wanted'] };
 
@@ -24,5 +28,32 @@ export function inputOf(exercise: Exercise): Input {
     ordered: exercise.kind === 'scale' && exercise.order !== undefined,
     marksRoot: !isFind && exercise.marksRoot === true,
     asksFinger: !isFind && exercise.asksFinger === true,
+    playing: playingOf(exercise),
   };
+}
+
+/** How the exercise is answered by playing; null where only places say it: every place of a note. */
+function playingOf(exercise: Exclude<Exercise, NameExercise>): Playing | null {
+  switch (exercise.kind) {
+    case 'find':
+      return exercise.wanted === 'every' ? null : { as: 'line', taps: rootTap(exercise) };
+    case 'build':
+      return { as: 'chord', taps: tapsOfChord(exercise) };
+    case 'scale':
+      return { as: 'line', taps: rootTap(exercise) };
+  }
+}
+
+function rootTap(exercise: Exercise): readonly PlayedTap[] {
+  const isAsked = 'marksRoot' in exercise && exercise.marksRoot === true;
+  return exercise.strictness === 'anywhere' && !isAsked ? [] : ['root'];
+}
+
+function tapsOfChord(exercise: BuildExercise): readonly PlayedTap[] {
+  const { bass, root } = exercise;
+  const taps = rootTap(exercise);
+  if (bass === undefined) return taps;
+  // The root below everything is one place to tap.
+  if (pitchClassOf(bass) === pitchClassOf(root)) return ['lowest'];
+  return [...taps, 'lowest'];
 }

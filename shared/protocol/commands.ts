@@ -27,6 +27,11 @@ const settingsSchema = v.strictObject({
   ranking: v.boolean(),
   /** Nobody new comes in or asks to; a device that has a seat comes back. Absent: not locked. */
   locked: v.exactOptional(v.boolean()),
+  /**
+   * Whether Stands may listen: `off` where guitars sound in one room, `turns` for whoever has the turn there, `on`
+   * where everybody plays alone. Absent: off. MIDI comes by wire and is always let in.
+   */
+  playing: v.exactOptional(v.picklist(['off', 'turns', 'on'])),
 });
 export type ClassSettings = v.InferOutput<typeof settingsSchema>;
 
@@ -77,6 +82,8 @@ export const deskCommandSchema = v.variant('kind', [
     moreTime: v.optional(v.picklist([1, 1.25, 1.5, 2, 3])),
     team: v.optional(v.nullable(textSchema(20))),
   }),
+  /** Whose turn it is to play; null for nobody's. */
+  v.strictObject({ kind: v.literal('give-turn'), studentId: v.nullable(idSchema<StudentId>()) }),
   v.strictObject({ kind: v.literal('enter'), studentId: idSchema<StudentId>(), ...answerEntries }),
   /** Counts this answer as right after all, or takes that back. */
   v.strictObject({

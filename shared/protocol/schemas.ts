@@ -2,8 +2,9 @@ import * as v from 'valibot';
 import { namedDegrees, type Named } from '../exercise/answer.ts';
 import type { Chart, MapChart } from '../exercise/chart.ts';
 import type { Exercise } from '../exercise/exercise.ts';
+import type { Heard } from '../exercise/heard.ts';
 import type { Fret, FretRange, Place, StringNumber } from '../theory/fretboard.ts';
-import type { NoteName } from '../theory/pitch.ts';
+import type { MidiNote, NoteName, PitchClass } from '../theory/pitch.ts';
 import { chordTable, type ChordQuality } from '../theory/tables/chords.ts';
 import { scaleTable, type ScaleId } from '../theory/tables/scales.ts';
 import { isToneSetId, type ToneSetId } from '../theory/tone-sets.ts';
@@ -72,9 +73,55 @@ const namedSchema: v.GenericSchema<unknown, Named> = v.variant('kind', [
   v.strictObject({ kind: v.literal('degree'), degree: v.picklist(namedDegrees) }),
 ]);
 
+const confidenceSchema = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
+const pitchClassSchema = v.pipe(
+  v.number(),
+  v.integer(),
+  v.minValue(0),
+  v.maxValue(11),
+  v.transform((n) => n as PitchClass),
+);
+/** An hour and a little: nobody plays one answer that long. */
+const longestPlaying = 4_000_000;
+
+/** Pitches, times and confidence: all that ever leaves the device of what it heard (SPEC HEARD). */
+export const heardSchema: v.GenericSchema<unknown, Heard> = v.variant('kind', [
+  v.strictObject({
+    kind: v.literal('line'),
+    pitches: v.pipe(
+      v.array(
+        v.strictObject({
+          pitch: v.pipe(
+            v.number(),
+            v.integer(),
+            v.minValue(0),
+            v.maxValue(127),
+            v.transform((n) => n as MidiNote),
+          ),
+          at: v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(longestPlaying)),
+          confidence: confidenceSchema,
+        }),
+      ),
+      v.minLength(1),
+      v.maxLength(120),
+    ),
+  }),
+  v.strictObject({
+    kind: v.literal('chord'),
+    tones: v.pipe(
+      v.array(v.strictObject({ pitchClass: pitchClassSchema, confidence: confidenceSchema })),
+      v.minLength(1),
+      v.maxLength(12),
+    ),
+    lowest: v.exactOptional(pitchClassSchema),
+  }),
+]);
+
 /** The fields of an answer, as `Answer` has them. */
 export const answerEntries = {
   places: placesSchema,
+  heard: v.exactOptional(heardSchema),
+  way: v.exactOptional(v.picklist(['play', 'midi'])),
   named: v.exactOptional(namedSchema),
   root: v.exactOptional(placeSchema),
   finger: v.exactOptional(fingerSchema),

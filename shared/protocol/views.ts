@@ -89,6 +89,8 @@ export interface StandOwnView {
   readonly reason: 'new' | 'move' | 'moved' | 'refused' | 'left' | null;
   readonly name: string;
   readonly alias: string | null;
+  /** Whether this Stand may listen: `wait` while it is somebody else's turn. */
+  readonly playing: 'off' | 'on' | 'turn' | 'wait';
   /** The current round's answer as the server holds it. */
   readonly answer: OwnAnswerView | null;
   /** The student's own time is up, though the round may go on for others. */
@@ -245,6 +247,8 @@ export interface DeskView {
   /** `rest`: nothing is on the Stands · `round`: the last round is. */
   readonly stage: 'rest' | 'round';
   readonly show: ShowView | null;
+  /** Whose turn it is to play. */
+  readonly turn: StudentId | null;
   readonly rounds: readonly DeskRoundView[];
   readonly students: readonly DeskStudentView[];
   /** Who waits for the teacher's nod. */

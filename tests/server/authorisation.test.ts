@@ -268,6 +268,7 @@ function deskCommands(house: House): Readonly<Record<DeskCommand['kind'], object
     refuse: { seatId: house.askingSeatId },
     remove: { studentId },
     'set-student': { studentId, name: 'Orla', moreTime: 2 },
+    'give-turn': { studentId },
     enter: { studentId, ...answer },
     accept: { roundId, studentId, accepted: true },
     'count-late': { roundId, studentId, counted: true },

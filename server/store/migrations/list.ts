@@ -3,6 +3,7 @@ import { moreInAnswers } from './0002-more-in-answers.ts';
 import { shownCharts } from './0003-shown-charts.ts';
 import { plansAndLevels } from './0004-plans-and-levels.ts';
 import { markedByTeacher } from './0005-marked-by-teacher.ts';
+import { heardAnswers } from './0006-heard-answers.ts';
 import type { Migration } from './migration.ts';
 
 /** In order, numbered from 1 without a gap. */
@@ -12,4 +13,5 @@ export const migrations: readonly Migration[] = [
   shownCharts,
   plansAndLevels,
   markedByTeacher,
+  heardAnswers,
 ];

@@ -27,6 +27,7 @@ export function loadClass(database: Database, id: ClassId): ClassState | undefin
         'cursor',
         'stage',
         'show',
+        'turn',
       ])
       .where('classes.id', '=', id),
   );

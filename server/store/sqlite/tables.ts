@@ -85,6 +85,7 @@ export interface Tables {
     cursor: number;
     stage: 'rest' | 'round';
     show: Json<Show> | null;
+    turn: StudentId | null;
   };
   rounds: {
     id: RoundId;

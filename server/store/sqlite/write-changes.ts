@@ -16,7 +16,7 @@ export interface ChangeWriter {
 export function changeWriter(connection: Connection): ChangeWriter {
   const groupOf = connection.prepare<[ClassId], GroupId>('select group_id from classes where id = ?').pluck();
   const saveClass = connection.prepare(
-    'update classes set settings = ?, plan = ?, cursor = ?, stage = ?, show = ?, closed_at = ? where id = ?',
+    'update classes set settings = ?, plan = ?, cursor = ?, stage = ?, show = ?, turn = ?, closed_at = ? where id = ?',
   );
   const saveStudent = connection.prepare(
     upsert('students', ['id'], ['group_id', 'name', 'seat_number', 'alias', 'team', 'more_time']),
@@ -62,13 +62,14 @@ export function changeWriter(connection: Connection): ChangeWriter {
   function write(classId: ClassId, groupId: GroupId, change: Change): void {
     switch (change.kind) {
       case 'class': {
-        const { settings, plan, cursor, stage, show, closedAt } = change.head;
+        const { settings, plan, cursor, stage, show, turn, closedAt } = change.head;
         saveClass.run(
           toJson(settings),
           toJsonOrNull(plan),
           cursor,
           stage,
           toJsonOrNull(show),
+          turn,
           closedAt,
           classId,
         );

@@ -137,7 +137,14 @@ describe('what is said aloud', () => {
   const task: TaskView = {
     wording: { english: words, german: words, solfege: { ...words, title: 'Build mi minor' } },
     instrument: 'guitar',
-    input: { kind: 'places', perString: 'one', ordered: false, marksRoot: false, asksFinger: false },
+    input: {
+      kind: 'places',
+      perString: 'one',
+      ordered: false,
+      marksRoot: false,
+      asksFinger: false,
+      playing: null,
+    },
     range: null,
   };
   const open = (done: number): BoardStage => ({

@@ -50,6 +50,7 @@ export function deskView(fields: Partial<DeskView>): DeskView {
     cursor: 0,
     stage: 'rest',
     show: null,
+    turn: null,
     rounds: [],
     students: [],
     asking: [],

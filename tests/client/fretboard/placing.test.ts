@@ -19,6 +19,7 @@ const set: PlacesInput = {
   ordered: false,
   marksRoot: true,
   asksFinger: true,
+  playing: null,
 };
 const chord: PlacesInput = { ...set, perString: 'one' };
 const order: PlacesInput = { ...set, ordered: true };

@@ -35,6 +35,7 @@ const own: StandOwnView = {
   reason: null,
   name: 'Mira',
   alias: null,
+  playing: 'off',
   answer: null,
   timeUp: false,
   seconds: null,

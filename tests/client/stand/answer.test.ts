@@ -38,6 +38,7 @@ const own = (answer: OwnAnswerView | null): StandOwnView => ({
   reason: null,
   name: 'Mira',
   alias: null,
+  playing: 'off',
   answer,
   timeUp: false,
   seconds: null,

@@ -10,6 +10,7 @@ const input: PlacesInput = {
   ordered: false,
   marksRoot: true,
   asksFinger: true,
+  playing: null,
 };
 const placed: Answer = { places: [place(2, 5), place(1, 3)] };
 
@@ -23,7 +24,7 @@ describe('what is still open at Done', () => {
   });
 
   it('is nothing where nothing more is asked, or nothing is given yet', () => {
-    expect(openWords({ ...input, marksRoot: false, asksFinger: false }, placed)).toBe('');
+    expect(openWords({ ...input, marksRoot: false, asksFinger: false, playing: null }, placed)).toBe('');
     expect(openWords(input, { places: [] })).toBe('');
     expect(openWords({ kind: 'name', place: place(3, 5), wanted: 'note' }, placed)).toBe('');
   });

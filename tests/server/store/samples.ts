@@ -109,7 +109,16 @@ export function newClass(fields: Partial<NewClass> = {}): NewClass {
 
 export function head(fields: Partial<ClassHead> = {}): ClassHead {
   const { settings } = newClass();
-  return { settings, plan: null, cursor: 0, stage: 'rest', show: null, closedAt: null, ...fields };
+  return {
+    settings,
+    plan: null,
+    cursor: 0,
+    stage: 'rest',
+    show: null,
+    turn: null,
+    closedAt: null,
+    ...fields,
+  };
 }
 
 export function seat(id: string, fields: Partial<Seat> = {}): Seat {

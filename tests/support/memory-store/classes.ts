@@ -17,7 +17,7 @@ export function memoryClasses(memory: Memory, isClosed: () => boolean): ClassSto
       need(memory.tables.groups.has(fixed.groupId), 'The group');
       const isTaken = all().some((one) => one.code === fixed.code && one.closedAt === null);
       if (closedAt === null && isTaken) return 'code-taken';
-      const head = { settings, plan, cursor: 0, stage: 'rest', show: null, closedAt } as const;
+      const head = { settings, plan, cursor: 0, stage: 'rest', show: null, turn: null, closedAt } as const;
       memory.together(({ classes }) => classes.set(fixed.id, { ...fixed, ...head }));
       return 'created';
     },
