@@ -25,7 +25,7 @@ export function createApp({ config, api, health, metrics, log }: AppParts): Expr
   const assets = join(config.clientDir, 'assets');
   app.use('/assets', helmet.noSniff(), compressedTwins(assets));
   app.use('/assets', express.static(assets, { immutable: true, maxAge: '1y', index: false }));
-  app.use(securityHeaders(config));
+  app.use(securityHeaders(config), permissionsPolicy);
   app.get('/healthz', neverStored, async (_request, response) => {
     response.json({ status: 'ok', version: config.version, build: config.build, ...(await health()) });
   });
@@ -53,6 +53,7 @@ export function createApp({ config, api, health, metrics, log }: AppParts): Expr
   app.get(['/board', '/board/*rest'], page(config, 'board.html'));
   app.get('/check', page(config, 'check.html'));
   app.get('/explore', page(config, 'explore.html'));
+  app.get('/sound', page(config, 'sound.html'));
   app.get('/charts/:classId', page(config, 'charts.html'));
   app.use((_request, response) => {
     response.status(404).send(notFoundPage);
@@ -77,6 +78,15 @@ const notFoundPage = `<!doctype html>
 /** What is said here is somebody's own, or of this moment only. */
 const neverStored: RequestHandler = (_request, response, next) => {
   response.setHeader('cache-control', 'no-store');
+  next();
+};
+
+/** What a page may ask a device for: to listen, never to look. */
+const permissionsPolicy: RequestHandler = (_request, response, next) => {
+  response.setHeader(
+    'permissions-policy',
+    'microphone=(self), midi=(self), camera=(), geolocation=(), usb=()',
+  );
   next();
 };
 

@@ -1,3 +1,4 @@
+import type { Way } from '../../shared/exercise/heard.ts';
 import type { NoteNaming } from '../../shared/theory/naming.ts';
 import type { KeyStore } from '../lib/key-store.ts';
 
@@ -10,6 +11,8 @@ export interface Seat {
 export const seatKey = 'rootcall.seat';
 export const leftHandedKey = 'rootcall.left-handed';
 export const namingKey = 'rootcall.naming';
+export const wayKey = 'rootcall.way';
+const midiKey = 'rootcall.midi';
 const nameKey = 'rootcall.name';
 
 /** What the device remembers of its student between visits. */
@@ -61,5 +64,21 @@ export class Device {
   set naming(naming: NoteNaming | null) {
     if (naming === null) this.#storage.remove(namingKey);
     else this.#storage.set(namingKey, naming);
+  }
+
+  /** How the student likes to answer, where an exercise allows it. */
+  get way(): 'tap' | Way {
+    const stored = this.#storage.get(wayKey);
+    return (['play', 'midi'] as const).find((way) => way === stored) ?? 'tap';
+  }
+
+  set way(way: 'tap' | Way) {
+    this.#storage.set(wayKey, way);
+    if (way === 'midi') this.#storage.set(midiKey, 'yes');
+  }
+
+  /** MIDI was asked for on this device. */
+  get wantsMidi(): boolean {
+    return this.#storage.get(midiKey) === 'yes';
   }
 }

@@ -8,7 +8,7 @@ import type { NoteNaming } from '../../shared/theory/naming.ts';
 import type { KeyStore } from '../lib/key-store.ts';
 import { randomId } from '../lib/random-id.ts';
 import type { ConnectionState } from './class-connection.ts';
-import { Device, leftHandedKey, namingKey, seatKey } from './device.ts';
+import { Device, leftHandedKey, namingKey, seatKey, wayKey } from './device.ts';
 import { requestSeat } from './join.ts';
 import { LevelChoice, levelKey } from './level-choice.ts';
 import { Outbox, type Draft } from './outbox.ts';
@@ -107,6 +107,20 @@ export class StandSession {
   set naming(naming: NoteNaming | null) {
     this.#device.naming = naming;
     this.#changed();
+  }
+
+  /** How the student likes to answer. */
+  get way(): Device['way'] {
+    return this.#device.way;
+  }
+
+  set way(way: Device['way']) {
+    this.#device.way = way;
+    this.#changed();
+  }
+
+  get wantsMidi(): boolean {
+    return this.#device.wantsMidi;
   }
 
   draftFor(roundId: RoundId): Draft | null {
@@ -236,7 +250,7 @@ export class StandSession {
       const { seat } = this.#device;
       if (seat) this.#connect(seat.token);
       else this.giveUpSeat();
-    } else if (key === leftHandedKey || key === namingKey || key === levelKey) this.#changed();
+    } else if ([leftHandedKey, namingKey, wayKey, levelKey].includes(key ?? '')) this.#changed();
     else if (key !== null) this.#outbox.storageChanged(key, newValue);
   };
 }

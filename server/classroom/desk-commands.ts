@@ -93,9 +93,11 @@ export function decideForDesk(state: ClassState, command: DeskCommand, context: 
       const seats = [...state.seats.values()].filter(
         (seat) => seat.studentId === command.studentId && seat.status !== 'gone',
       );
-      return success(
-        seats.map((seat) => ({ kind: 'seat', seat: { ...seat, status: 'gone', reason: 'refused' } })),
-      );
+      const gone = seats.map((seat): Change => ({
+        kind: 'seat',
+        seat: { ...seat, status: 'gone', reason: 'refused' },
+      }));
+      return success(state.turn === command.studentId ? [...gone, headChange(state, { turn: null })] : gone);
     }
     case 'set-student': {
       const student = state.students.get(command.studentId);
@@ -109,9 +111,9 @@ export function decideForDesk(state: ClassState, command: DeskCommand, context: 
     }
     case 'give-turn': {
       const { studentId } = command;
-      return studentId === null || state.students.has(studentId)
-        ? head(state, { turn: studentId })
-        : failure('student-unknown');
+      if (studentId !== null && state.settings.playing !== 'turns') return failure('no-turns');
+      if (studentId !== null && !state.students.has(studentId)) return failure('student-unknown');
+      return head(state, { turn: studentId });
     }
     case 'enter':
       return enter(state, command.studentId, answerOf(command), context);
@@ -119,12 +121,14 @@ export function decideForDesk(state: ClassState, command: DeskCommand, context: 
       return changeAnswer(state, command.roundId, command.studentId, { accepted: command.accepted });
     case 'count-late':
       return countLate(state, command.roundId, command.studentId, command.counted);
-    case 'set-class':
-      return head(state, { settings: command.settings });
+    case 'set-class': {
+      const { settings } = command;
+      return head(state, { settings, turn: settings.playing === 'turns' ? state.turn : null });
+    }
     case 'close': {
       const held = hold(state, context.now);
-      const closed = head(state, { stage: 'rest', show: null, closedAt: context.now });
-      return closed.ok ? success([...(held.ok ? held.value : []), ...closed.value]) : closed;
+      const closed = headChange(state, { stage: 'rest', show: null, turn: null, closedAt: context.now });
+      return success([...(held.ok ? held.value : []), closed]);
     }
     default:
       return assertNever(command);
@@ -141,7 +145,11 @@ export function decideTimeUp(state: ClassState, now: Time): readonly Change[] {
 }
 
 function head(state: ClassState, fields: Partial<ClassHead>): Decision {
-  return success([{ kind: 'class', head: { ...headOf(state), ...fields } }]);
+  return success([headChange(state, fields)]);
+}
+
+function headChange(state: ClassState, fields: Partial<ClassHead>): Change {
+  return { kind: 'class', head: { ...headOf(state), ...fields } };
 }
 
 function changeRound(round: Round, fields: Partial<RoundHead>): Decision {

@@ -117,7 +117,9 @@ export const levelsOfRound: (round: Round) => readonly LevelOfRound[] = perObjec
   });
 });
 
-/** The commonest slip of a level's answers that count: its verdicts, none where nobody slipped. */
+/** The commonest slip of a level's answers that count: its verdicts, of tapped answers first (SPEC TURN-6); none where nobody slipped. */
 export function commonestSlipOf({ answers }: LevelOfRound): readonly SlipVerdict[] {
-  return commonestSlip(answers.filter((answer) => !isRight(answer)).map((answer) => answer.verdict));
+  const slipped = answers.filter((answer) => !isRight(answer));
+  const tappedFirst = slipped.sort((a, b) => Number(Boolean(a.heard)) - Number(Boolean(b.heard)));
+  return commonestSlip(tappedFirst.map((answer) => answer.verdict));
 }

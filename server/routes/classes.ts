@@ -1,12 +1,13 @@
 import { Router } from 'express';
 import type { RateLimiterMemory } from 'rate-limiter-flexible';
 import * as v from 'valibot';
+import type { ClassSettings } from '../../shared/protocol/commands.ts';
 import type { ClassId, PlanId, Time } from '../../shared/protocol/ids.ts';
 import { idSchema, textSchema } from '../../shared/protocol/schemas.ts';
 import { joinClass } from '../live/joining.ts';
 import type { ClassRegistry } from '../live/registry.ts';
 import { hashToken, newClassCode, newId, newToken, readClassCode } from '../secrets.ts';
-import type { Store } from '../store/store.ts';
+import type { ClassSummary, Store } from '../store/store.ts';
 import { countFailure, needGroup, readBody, readCookie, refuse, takeTry } from './guard.ts';
 
 const openSchema = v.strictObject({ planId: v.nullable(idSchema<PlanId>()) });
@@ -33,13 +34,17 @@ export function classRoutes(
     const group = await needGroup(store, request, response, request.params.id);
     const body = group && readBody(openSchema, request, response);
     if (!body) return;
-    const open = (await store.classes.ofGroup(group.id)).find(({ closedAt }) => closedAt === null);
+    const classes = await store.classes.ofGroup(group.id);
+    const open = classes.find(({ closedAt }) => closedAt === null);
     if (open) return void response.json({ id: open.id });
     const plan = body.planId ? await store.plans.byId(body.planId) : undefined;
     if (body.planId && plan?.groupId !== group.id) return refuse(response, 'not-found');
     const id = newId() as ClassId;
     const openedAt = Date.now() as Time;
-    const settings = { autoAdmit: false, score: 'class', ranking: false } as const;
+    const settings = {
+      ...({ autoAdmit: false, score: 'class', ranking: false } as const),
+      ...(await playingLastTime(classes)),
+    };
     const copy = plan ? { id: plan.id, title: plan.title, exercises: plan.exercises } : null;
     let made: 'created' | 'code-taken';
     do {
@@ -54,6 +59,13 @@ export function classRoutes(
     } while (made === 'code-taken');
     response.json({ id });
   });
+
+  /** How playing went in the group's latest class; one typed in from paper was over when it was made. */
+  async function playingLastTime(classes: readonly ClassSummary[]): Promise<Pick<ClassSettings, 'playing'>> {
+    const last = classes.find(({ openedAt, closedAt }) => closedAt !== openedAt);
+    const playing = last && (await store.classes.load(last.id))?.settings.playing;
+    return playing === undefined ? {} : { playing };
+  }
 
   router.post('/join', async (request, response) => {
     const body = readBody(joinSchema, request, response);

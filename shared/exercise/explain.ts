@@ -2,6 +2,10 @@ import { assertNever } from '../lib/assert.ts';
 import { degreeSign, type NoteNaming } from '../theory/naming.ts';
 import type { Answer } from './answer.ts';
 import type { Exercise } from './exercise.ts';
+import { placesHeard } from './heard-note.ts';
+import { heardCauseWords, type HeardAnswer } from './heard-slip-words.ts';
+import { heardStepSlots } from './heard-step.ts';
+import { heardHeading, withHeard } from './heard-words.ts';
 import { say } from './messages.ts';
 import { nameForClass } from './name-slip-words.ts';
 import { namedText, rightName } from './name-words.ts';
@@ -10,6 +14,7 @@ import { isAllRight, isOnStrings } from './slip-details.ts';
 import { slipHeadings } from './slip-names.ts';
 import { mappedRoot } from './slip-places.ts';
 import { rightSentences, slipWords } from './slip-words.ts';
+import { slipIn } from './slips.ts';
 import { slotsOf } from './slots.ts';
 import { stepForClass } from './step-words.ts';
 import type { RightVerdict, SlipVerdict, UnclearVerdict, Verdict } from './verdict.ts';
@@ -30,6 +35,7 @@ export function explain(
   verdict: Verdict,
   naming: NoteNaming,
 ): Explanation {
+  if (answer.heard) return explainHeard(exercise, { ...answer, heard: answer.heard }, verdict, naming);
   switch (verdict.kind) {
     case 'right':
       return {
@@ -52,6 +58,50 @@ export function explain(
       };
     default:
       return assertNever(verdict);
+  }
+}
+
+/** What was heard, then what a placed answer would be told, by ear where no tap says where it lay (SPEC HEARD-10). */
+function explainHeard(
+  exercise: Exercise,
+  answer: HeardAnswer,
+  verdict: Verdict,
+  naming: NoteNaming,
+): Explanation {
+  const { heard } = answer;
+  const spots =
+    exercise.kind === 'find' && heard.kind === 'line'
+      ? placesHeard(
+          exercise,
+          answer,
+          heard.pitches.map(({ pitch }) => pitch),
+        )
+      : undefined;
+  if (spots && verdict.kind !== 'unnamed') {
+    const placed = { places: spots };
+    const judged = verdict.kind === 'right' ? verdict : slipIn(exercise, placed);
+    return withHeard(exercise, heard, naming, explain(exercise, placed, judged, naming));
+  }
+  switch (verdict.kind) {
+    case 'right':
+      return withHeard(exercise, heard, naming, {
+        heading: heardHeading(exercise),
+        text: say('right-subject', { subject: subjectOf(exercise, naming) }),
+        tryThis: '',
+      });
+    case 'unclear':
+      return withHeard(exercise, heard, naming, {
+        heading: say('unclear-heading'),
+        text: say('unclear'),
+        tryThis: separatingQuestion(exercise, verdict),
+      });
+    case 'unnamed':
+      return { heading: say('unnamed-heading'), text: say('unnamed'), tryThis: '' };
+    case 'slip':
+      return withHeard(exercise, heard, naming, {
+        heading: slipHeadings[verdict.cause],
+        ...heardCauseWords({ exercise, answer, verdict, naming }),
+      });
   }
 }
 
@@ -112,6 +162,7 @@ export function explainForClass(exercise: Exercise, verdict: SlipVerdict, naming
   const slots = slotsOf(exercise, naming);
   switch (cause) {
     case 'short-step':
+      if (verdict.heard) return say('heard-step-class', heardStepSlots(exercise, verdict.heard));
       return stepForClass(exercise, verdict);
     case 'major-for-minor':
       return say('third-high-class');
@@ -136,6 +187,8 @@ export function explainForClass(exercise: Exercise, verdict: SlipVerdict, naming
       return say('root-mark-class', slots);
     case 'wrong-finger':
       return say('finger-class', slots);
+    case 'untapped':
+      return say('untapped-class');
     case 'muted-string-sounded':
       return say('muted-class');
     case 'sounding-string-muted':

@@ -17,13 +17,13 @@ export interface Explanation {
 }
 
 /** What each place too many or too few adds to an explanation; two of them weigh more than another single cause. */
-const costOfDifference = 0.6;
+export const costOfDifference = 0.6;
 /** Of places only left out or only added no more are counted. */
-const mostCounted = 4;
+export const mostCounted = 4;
 /** Explanations dearer than this only say that the answer lies elsewhere. */
-const dearest = 2.9;
+export const dearest = 2.9;
 /** What says only that it lies elsewhere gives way to what says more. */
-const costOfLastResort = 0.05;
+export const costOfLastResort = 0.05;
 /** Makes a tone too many dearer than one slip of the whole, and still cheaper than a tone that moved. */
 const costOfSilencing = 0.55;
 

@@ -30,7 +30,7 @@ export interface Move {
 /** A cause that explains a little less than others that fit as well. */
 const lessLikely = 1.05;
 /** A cause that says what happened, not why. */
-const saysOnlyWhat = 1.1;
+export const saysOnlyWhat = 1.1;
 
 /** Every single cause applied to one right answer. */
 export function hypothesesFor(exercise: Exercise, target: Target): readonly Hypothesis[] {

@@ -32,9 +32,11 @@ export function inputOf(exercise: Exercise): Input {
   };
 }
 
-/** How the exercise is answered by playing; null where only places say it: every place of a note. */
-function playingOf(exercise: Exclude<Exercise, NameExercise>): Playing | null {
+/** How the exercise is answered by playing; null where only places say it, or a name. */
+export function playingOf(exercise: Exercise): Playing | null {
   switch (exercise.kind) {
+    case 'name':
+      return null;
     case 'find':
       return exercise.wanted === 'every' ? null : { as: 'line', taps: rootTap(exercise) };
     case 'build':

@@ -1,6 +1,7 @@
 import { midiAt, samePlace, type Place } from '../theory/fretboard.ts';
 import type { Exercise, ScaleOrder } from './exercise.ts';
-import { toneAt, instrumentOf } from './roots.ts';
+import { pitchClass, type MidiNote } from '../theory/pitch.ts';
+import { toneAt, toneOf, instrumentOf } from './roots.ts';
 
 /**
  * Whether the places come in the order asked for (SPEC ORDER): by pitch, and from a root where every note name is
@@ -17,8 +18,26 @@ export function isInOrder(exercise: Exercise, places: readonly Place[]): boolean
   );
 }
 
+/** The same of pitches that were heard; a note that comes twice in a row was only picked twice (SPEC HEARD-6). */
+export function isPitchInOrder(exercise: Exercise, pitches: readonly MidiNote[]): boolean {
+  if (exercise.kind !== 'scale' || exercise.order === undefined) return true;
+  const [first] = pitches;
+  if (first === undefined) return false;
+  if (exercise.coverage === 'every-tone' && toneOf(exercise, pitchClass(first)) !== '1') return false;
+  return follows(
+    exercise.order,
+    pickedOnce(pitches).map((pitch) => ({ place: null, pitch })),
+  );
+}
+
+/** Without the notes that only repeat the one before. */
+export function pickedOnce(pitches: readonly MidiNote[]): readonly MidiNote[] {
+  return pitches.filter((pitch, at) => pitch !== pitches[at - 1]);
+}
+
 interface Sounding {
-  readonly place: Place;
+  /** Null where it isn't known. */
+  readonly place: Place | null;
   readonly pitch: number;
 }
 
@@ -46,6 +65,7 @@ function isRising(spots: readonly Sounding[]): boolean {
   return spots.every((spot, index) => {
     const before = spots[index - 1];
     if (!before || spot.pitch > before.pitch) return true;
+    if (!spot.place || !before.place) return false;
     return spot.pitch === before.pitch && !samePlace(spot.place, before.place);
   });
 }

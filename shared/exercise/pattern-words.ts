@@ -29,6 +29,7 @@ const sayings: Readonly<Record<SlipCause, string>> = {
   'wrong-order': 'The right notes came in another order',
   'wrong-root-mark': 'Another note was marked as the root',
   'wrong-finger': 'Another finger was named for the root',
+  untapped: 'A place was not tapped',
   'muted-string-sounded': 'A string sounded that stays silent',
   'sounding-string-muted': 'A string stayed silent that sounds',
   'one-fret-off': 'The answer lay one fret off',

@@ -18,6 +18,7 @@ const saysOnlyWhat: ReadonlySet<SlipCause> = new Set<SlipCause>([
   'other-place',
   'other-name',
   'one-fret-off',
+  'untapped',
 ]);
 
 /** Whether the cause says why it happened: `saysWhy('short-step')`, and not `saysWhy('missing-tone')`. */

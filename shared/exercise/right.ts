@@ -66,7 +66,7 @@ export function isRootMarked(exercise: Exercise, { places, root }: Answer): bool
   return pitchClassAt(instrumentOf(exercise), root) === pitchClassOf(exercise.root);
 }
 
-function isFingerRight(exercise: Exercise, { finger }: Answer): boolean {
+export function isFingerRight(exercise: Exercise, { finger }: Answer): boolean {
   if (exercise.kind === 'find' || exercise.kind === 'name' || !exercise.asksFinger) return true;
   return finger !== undefined && finger === rootFingerOf(exercise);
 }

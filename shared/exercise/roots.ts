@@ -12,7 +12,7 @@ import {
   type StringNumber,
 } from '../theory/fretboard.ts';
 import { pitchClassOn, type Degree } from '../theory/interval.ts';
-import { octave, pitchClassOf } from '../theory/pitch.ts';
+import { octave, pitchClassOf, type PitchClass } from '../theory/pitch.ts';
 import { rootPlaces } from '../theory/root-places.ts';
 import { namedDegrees } from './answer.ts';
 import type { BuildExercise, Exercise } from './exercise.ts';
@@ -51,9 +51,14 @@ const degreeTable = perObject((exercise: Exercise): readonly (Degree | undefined
   );
 });
 
+/** The degree that a tone is of what is asked, or undefined where it is foreign. */
+export function toneOf(exercise: Exercise, sounding: PitchClass): Degree | undefined {
+  return degreeTable(exercise)[sounding];
+}
+
 /** The degree of what is asked that sounds at the place, or undefined where it is foreign. */
 export function toneAt(exercise: Exercise, spot: Place): Degree | undefined {
-  return degreeTable(exercise)[pitchClassAt(instrumentOf(exercise), spot)];
+  return toneOf(exercise, pitchClassAt(instrumentOf(exercise), spot));
 }
 
 /** Whether the place on the root string counts as the root, for its own string alone. */

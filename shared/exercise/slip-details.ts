@@ -102,6 +102,8 @@ export function causeWords(slipped: Slipped): Words {
       return words(answer.root ? 'root-mark-elsewhere' : 'root-unmarked', 'root-mark-try');
     case 'wrong-finger':
       return words(answer.finger === undefined ? 'finger-unsaid' : 'finger-other', 'finger-try');
+    case 'untapped':
+      return words('untapped-root', 'untapped-root-try');
     case 'muted-string-sounded':
       return stringsWords(
         verdict.marks.filter((mark) => !mark.right).map((mark) => mark.place),
@@ -188,8 +190,10 @@ export function isWholeShift(exercise: Exercise, { marks, corrections }: SlipVer
   );
 }
 
-/** Whether every place is right, and only what was asked besides isn't. */
-export function isAllRight({ marks }: SlipVerdict): boolean {
+/** Whether every place, or every note heard, is right, and only what was asked besides isn't. */
+export function isAllRight({ marks, heard }: SlipVerdict): boolean {
+  if (heard?.kind === 'chord') return heard.missing.length === 0 && heard.foreign.length === 0;
+  if (heard) return heard.expected === undefined && heard.sounded === undefined;
   return marks.every(({ right }) => right);
 }
 

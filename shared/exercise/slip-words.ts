@@ -5,7 +5,7 @@ import { causeWords, isWholeShift, type Slipped, type Words } from './slip-detai
 import type { PlaceMark, SlipCause } from './verdict.ts';
 
 /** Text and try together stay below this (SPEC MSG-1). */
-const wordLimit = 25;
+export const wordLimit = 25;
 
 /** What is right, the slip and why, what to try: in that order, cut from the front where it would be too long. */
 export function slipWords(slipped: Slipped): Words {

@@ -24,16 +24,24 @@ export function slipIn(exercise: Exercise, answer: Answer): Verdict {
   if (exercise.kind === 'name') return nameSlip(exercise, answer);
   const places = distinct(answer.places);
   if (arePlacesRight(exercise, places)) return slipBesides(exercise, answer);
-  const explanations = [...explanationsOf(exercise, places)].sort((a, b) => a.cost - b.cost);
-  const [best] = explanations;
+  const { best, rival } = likeliest(explanationsOf(exercise, places));
   if (places.length === 0 || !best) {
     const target = known(nearestTarget(exercise, places), 'target of a checked exercise');
     return slip(places.length === 0 ? 'missing-tone' : 'other-place', { target }, places);
   }
-  const rival = explanations.find(({ cause, cost }) => cause !== best.cause && cost - best.cost < sameCost);
   if (!rival) return slip(best.cause, best, places);
   const { marks, missing } = compare(best.target, places, best.moved);
   return { kind: 'unclear', causes: [best.cause, rival.cause], marks, missing };
+}
+
+/** Of these explanations the cheapest, and another cause that explains as well. */
+export function likeliest<T extends Pick<Explanation, 'cause' | 'cost'>>(
+  explanations: readonly T[],
+): { readonly best?: T; readonly rival?: T } {
+  const sorted = explanations.toSorted((a, b) => a.cost - b.cost);
+  const [best] = sorted;
+  const rival = best && sorted.find(({ cause, cost }) => cause !== best.cause && cost - best.cost < sameCost);
+  return { ...(best ? { best } : {}), ...(rival ? { rival } : {}) };
 }
 
 function slip(
@@ -58,8 +66,12 @@ function slipBesides(exercise: Exercise, answer: Answer): SlipVerdict {
 
 /** The right notes with the relative's root marked, or another mark or none. */
 function rootMarkCause(exercise: Exercise, { root, places }: Answer): SlipCause {
-  if ((exercise.kind !== 'build' && exercise.kind !== 'scale') || !root) return 'wrong-root-mark';
-  if (!holds(places, root)) return 'wrong-root-mark';
+  return root && holds(places, root) ? markCause(exercise, root) : 'wrong-root-mark';
+}
+
+/** What it is to take this place, which doesn't sound the root, for the root. */
+export function markCause(exercise: Exercise, root: Place): SlipCause {
+  if (exercise.kind !== 'build' && exercise.kind !== 'scale') return 'wrong-root-mark';
   return hasRelative(exercise) && pitchClassAt(instrumentOf(exercise), root) === relativeOf(exercise)
     ? 'relative-root'
     : 'wrong-root-mark';

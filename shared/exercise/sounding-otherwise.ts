@@ -1,3 +1,4 @@
+import { perObject } from '../lib/per-object.ts';
 import { holds, instrumentById, pitchClassAt, type Place } from '../theory/fretboard.ts';
 import { formatInstrument } from '../theory/instrument-id.ts';
 import { pitchClassOn, type Degree } from '../theory/interval.ts';
@@ -44,18 +45,27 @@ function otherScale(exercise: Exercise, places: readonly Place[]): readonly Unta
 
 /** The answer would be right without the capo, or in the tuning that a player of this family usually has. */
 function otherInstrument(exercise: Exercise, places: readonly Place[]): readonly Untargeted[] {
-  const { spec, capo } = instrumentOf(exercise);
-  const row: TuningRow | undefined = typeof spec.tuning === 'string' ? tuningTable[spec.tuning] : undefined;
-  const frets = spec.frets;
-  const isRightOn = (instrument: string) =>
-    instrumentById(instrument) !== undefined && arePlacesRight({ ...exercise, instrument }, places);
-  const found: Untargeted[] = [];
-  if (capo > 0 && isRightOn(formatInstrument({ ...spec, capo: 0 })))
-    found.push({ cause: 'capo-ignored', cost: 1 });
-  if (row?.home && isRightOn(formatInstrument({ ...spec, tuning: row.home, frets })))
-    found.push({ cause: 'tuning-ignored', cost: 1 });
-  return found;
+  return onOtherInstruments(exercise)
+    .filter(({ exercise: other }) => arePlacesRight(other, places))
+    .map(({ cause }) => ({ cause, cost: 1 }));
 }
+
+/** The same exercise without the capo, and in the usual tuning of the family, with what answering those is called. */
+export const onOtherInstruments = perObject(
+  (exercise: Exercise): readonly { readonly cause: SlipCause; readonly exercise: Exercise }[] => {
+    const { spec, capo } = instrumentOf(exercise);
+    const row: TuningRow | undefined = typeof spec.tuning === 'string' ? tuningTable[spec.tuning] : undefined;
+    const others: readonly (readonly [SlipCause, string | undefined])[] = [
+      ['capo-ignored', capo > 0 ? formatInstrument({ ...spec, capo: 0 }) : undefined],
+      ['tuning-ignored', row?.home ? formatInstrument({ ...spec, tuning: row.home }) : undefined],
+    ];
+    return others.flatMap(([cause, instrument]) =>
+      instrument !== undefined && instrumentById(instrument)
+        ? [{ cause, exercise: { ...exercise, instrument } }]
+        : [],
+    );
+  },
+);
 
 /** Every tone of the answer is right, and it lies where it was not asked. */
 function causeElsewhere(exercise: Exercise, places: readonly Place[]): SlipCause | undefined {

@@ -1,6 +1,7 @@
 import type { Layer } from '../theory/neck-map.ts';
 import type { Place } from '../theory/fretboard.ts';
 import type { Degree } from '../theory/interval.ts';
+import type { MidiNote, PitchClass } from '../theory/pitch.ts';
 
 /** Named patterns of wrong answers (SPEC SLIP). The Desk shows the name, the Stand plain words. */
 export type SlipCause =
@@ -27,6 +28,7 @@ export type SlipCause =
   | 'wrong-order'
   | 'wrong-root-mark'
   | 'wrong-finger'
+  | 'untapped'
   | 'muted-string-sounded'
   | 'sounding-string-muted'
   | 'one-fret-off'
@@ -59,6 +61,17 @@ export interface KeyNote {
   readonly layer?: Exclude<Layer, 'chord'>;
 }
 
+/** What was wrong by ear: of a chord its tones, of a line its first note astray; empty where all that was heard is right. */
+export type HeardFault =
+  | { readonly kind: 'chord'; readonly missing: readonly Degree[]; readonly foreign: readonly PitchClass[] }
+  | {
+      readonly kind: 'line';
+      /** The note before, where an order says what follows it. */
+      readonly after?: MidiNote;
+      readonly expected?: MidiNote;
+      readonly sounded?: MidiNote;
+    };
+
 export interface RightVerdict {
   readonly kind: 'right';
   /** The degree that sounds lowest, where a chord is inverted and no bass was asked. */
@@ -72,6 +85,8 @@ export interface SlipVerdict {
   readonly corrections: readonly Correction[];
   /** Expected places that nothing of the answer stands for. */
   readonly missing: readonly Place[];
+  /** Of an answer that was heard; its marks are the taps alone (SPEC HEARD-9). */
+  readonly heard?: HeardFault;
 }
 
 /** Two causes explain the answer equally well: neither is said, the question that separates them is. */
@@ -80,6 +95,7 @@ export interface UnclearVerdict {
   readonly causes: readonly [SlipCause, SlipCause];
   readonly marks: readonly PlaceMark[];
   readonly missing: readonly Place[];
+  readonly heard?: HeardFault;
 }
 
 /** Not right, as the teacher marked it: what was placed isn't known, so no slip is named. */

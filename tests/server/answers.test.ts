@@ -3,6 +3,7 @@ import type { Answer } from '../../shared/exercise/answer.ts';
 import type { Exercise } from '../../shared/exercise/exercise.ts';
 import { place } from '../../shared/theory/fretboard.ts';
 import { build, find, name, places, scale } from '../support/exercises.ts';
+import { chord, line } from '../support/heard.ts';
 import { LiveClass } from '../support/live-class.ts';
 import type { Screen } from '../support/people.ts';
 
@@ -123,6 +124,28 @@ describe('EDGE: what can’t be an answer to this exercise', () => {
     ],
     ['a note of no letter', name('Eb', 4), { named: { kind: 'note', note: { letter: 'H' } } }, 'malformed'],
     ['a degree of no kind', name('Eb', 4), { named: { kind: 'degree', degree: '99' } }, 'malformed'],
+    ['a line for a chord', build('E', 'minor'), { places: [], heard: line(64, 67, 71) }, 'played-otherwise'],
+    ['a chord for a note', find('D'), { places: places([2, 3]), heard: chord(2) }, 'played-otherwise'],
+    ['a name that is played', name('Eb', 4), { places: [], heard: line(63) }, 'played-otherwise'],
+    [
+      'every place of a note, played',
+      find('D', { wanted: 'every' }),
+      { places: [], heard: line(62) },
+      'played-otherwise',
+    ],
+    [
+      'more taps than are asked for',
+      build('E', 'minor'),
+      { places: triad, heard: chord(4, 7, 11) },
+      'tapped-too-much',
+    ],
+    [
+      'a lowest tone that was not heard',
+      build('E', 'minor'),
+      { places: places([2, 5]), heard: { ...chord(4, 7, 11), lowest: 1 } },
+      'malformed',
+    ],
+    ['a tone of no name', build('E', 'minor'), { places: [], heard: chord(12) }, 'malformed'],
     ['a fifth finger', build('E', 'minor'), { places: triad, finger: 5 }, 'malformed'],
   ])('EDGE-1: %s is refused with a sentence, and nothing breaks', async (_, exercise, answer, code) => {
     await live.ask(exercise);
@@ -133,6 +156,18 @@ describe('EDGE: what can’t be an answer to this exercise', () => {
     expect(await live.desk.ask({ kind: 'enter', studentId, places: [], ...answer })).toEqual(refused);
     // Taken back whole is always possible.
     expect(await live.give(kaya, { places: [] })).toEqual({ ok: true, late: false });
+  });
+
+  test('HEARD-2: what was played is judged with its taps, and comes back after a restart', async () => {
+    await live.ask(build('E', 'minor'));
+    const answer: Answer = { places: places([2, 5]), heard: chord(4, 7, 11), way: 'play' };
+    expect(await live.give(kaya, answer)).toEqual({ ok: true, late: false });
+    await live.desk.until(() => live.student('Kaya').answer !== null);
+    expect(live.student('Kaya').answer).toMatchObject({ ...answer, verdict: { kind: 'right' } });
+    kaya.own = undefined;
+    await live.server.restart();
+    await kaya.until(({ own }) => own !== undefined);
+    expect(kaya.own).toMatchObject({ answer });
   });
 
   test('ANSWER-1, ANSWER-2: all that an answer carries reaches the Desk and comes back after a restart', async () => {

@@ -16,7 +16,7 @@ describe('the pages and what stands around them', () => {
 
   beforeAll(() => {
     clientDir = mkdtempSync(join(tmpdir(), 'rootcall-pages-'));
-    for (const name of ['index', 'desk', 'board', 'check', 'explore'])
+    for (const name of ['index', 'desk', 'board', 'check', 'explore', 'sound'])
       writeFileSync(join(clientDir, `${name}.html`), `<title>${name}</title>`);
     mkdirSync(join(clientDir, 'assets'));
     const script = join(clientDir, 'assets/stand-a1b2c3.js');
@@ -67,6 +67,7 @@ describe('the pages and what stands around them', () => {
       '/board/BCDFGH': 'board',
       '/check': 'check',
       '/explore': 'explore',
+      '/sound': 'sound',
     };
     for (const [path, name] of Object.entries(pages)) {
       const response = await fetch(address + path);
@@ -124,6 +125,13 @@ describe('the pages and what stands around them', () => {
     expect(policy.join(' ')).not.toMatch(/unsafe|https?:|\*/);
     expect(headers.get('x-content-type-options')).toBe('nosniff');
     expect(headers.has('x-powered-by')).toBe(false);
+  });
+
+  it('gives microphone and MIDI to its own pages alone, and asks for nothing else of a device', async () => {
+    const { headers } = await fetch(await serve());
+    const policy = headers.get('permissions-policy')?.split(', ') ?? [];
+    expect(policy).toEqual(expect.arrayContaining(['microphone=(self)', 'midi=(self)', 'camera=()']));
+    expect(policy.join(' ')).not.toContain('*');
   });
 
   it('keeps browsers on HTTPS where the public address is, and not for a home-made certificate', async () => {

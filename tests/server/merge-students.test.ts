@@ -64,6 +64,16 @@ describe('SEAT-7: of two students’ answers to a round the one counted later st
       [given(from, 1), given(into, 9, { places: [] })],
       { inTime: 'from 1' },
     ],
+    [
+      'what was heard without a place is one',
+      [given(from, 1), given(into, 9, { places: [], heard: { kind: 'chord', tones: [] } })],
+      { inTime: 'into 9' },
+    ],
+    [
+      'what the teacher marked is one',
+      [given(from, 1), given(into, 9, { places: [], teacherSays: 'right' })],
+      { inTime: 'into 9' },
+    ],
   ] as const)('%s', async (_what, answers, expected) => {
     await store.classes.commit(classId, answers);
     await store.groups.mergeStudents(from, into);

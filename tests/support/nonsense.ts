@@ -75,13 +75,23 @@ export class Nonsense {
         level: 2 + random.below(3),
         done: false,
       },
+      {
+        kind: 'place',
+        roundId: this.#roundId(),
+        sendId: this.#word(),
+        places: [place],
+        heard: this.#heard(),
+        way: random.pick(['play', 'midi']),
+        done: true,
+      },
+      { kind: 'give-turn', studentId: this.#word() },
       { kind: 'set-alias', alias: 'Quiet fret' },
       { kind: 'ask', exercise: random.pick(exercises), seconds: 30 },
       { kind: 'ask', exercise: random.pick(exercises), harder: this.#harder(), seconds: null },
       { kind: 'show-charts', charts: [random.pick(exercises), random.pick(exercises)] },
       { kind: 'show-step', at: random.below(3) },
       { kind: 'show-taps', places: [place] },
-      { kind: 'set-class', settings: { autoAdmit: true, score: 'teams', ranking: true } },
+      { kind: 'set-class', settings: { autoAdmit: true, score: 'teams', ranking: true, playing: 'turns' } },
       { kind: 'select', index: 1 },
       {
         kind: random.pick([
@@ -184,6 +194,15 @@ export class Nonsense {
       ]),
       body: method === 'GET' ? null : random.chance(0.2) ? text.slice(0, random.below(text.length)) : text,
     };
+  }
+
+  /** A line or a chord, now and then of notes that there are not. */
+  #heard(): Json {
+    const random = this.#random;
+    const notes = Array.from({ length: 1 + random.below(5) }, (_, index) => index);
+    return random.chance(0.5)
+      ? { kind: 'chord', tones: notes.map(() => ({ pitchClass: random.below(13), confidence: 0.5 })) }
+      : { kind: 'line', pitches: notes.map((at) => ({ pitch: random.below(130), at, confidence: 1 })) };
   }
 
   /** The levels beside the first: at times more than there may be. */

@@ -5,7 +5,7 @@ export const heardAnswers: Migration = {
   number: 6,
   up(database) {
     database.exec(`
-      alter table classes add column turn text;
+      alter table classes add column turn text references students on delete set null;
 
       drop view counted_answers;
       -- The one answer of each student that counts in a round: a late one that the teacher lets count goes

@@ -11,7 +11,8 @@ export function mergeStudents(database: Database, from: StudentId, into: Student
       .prepare(
         `with held as (
           select round_id, student_id,
-            max(case when counted = 1 and (places <> '[]' or besides ->> 'named' is not null) then at else -1 end)
+            max(case when counted = 1 and (places <> '[]' or besides ->> 'heard' is not null
+              or besides ->> 'named' is not null or besides ->> 'teacherSays' is not null) then at else -1 end)
               as counted_at,
             max(at) as at
           from answers where student_id in (:from, :into)
@@ -40,6 +41,7 @@ export function mergeStudents(database: Database, from: StudentId, into: Student
       )
       .run(students);
     connection.prepare('update seats set student_id = :into where student_id = :from').run(students);
+    connection.prepare('update classes set turn = :into where turn = :from').run(students);
     connection.prepare('delete from students where id = :from').run({ from });
   });
 }

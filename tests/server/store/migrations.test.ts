@@ -6,7 +6,8 @@ import { migrate } from '../../../server/store/sqlite/migrate.ts';
 import { known } from '../../../shared/lib/assert.ts';
 import type { PlanId, StudentId } from '../../../shared/protocol/ids.ts';
 import { place } from '../../../shared/theory/fretboard.ts';
-import { answer, classId, fillStore, find, groupId, student } from './samples.ts';
+import { pitchClass } from '../../../shared/theory/pitch.ts';
+import { answer, classId, fillStore, find, groupId, head, student } from './samples.ts';
 import { tempPlace, type TempPlace } from './temp-place.ts';
 
 describe('a store made by an earlier version', () => {
@@ -40,6 +41,7 @@ describe('a store made by an earlier version', () => {
     if (schema === 0) await store.groups.saveStudent(groupId, student('a'));
     const state = known(await store.classes.load(classId), 'class');
     expect([...state.students.keys()]).toContain('a');
+    expect(state.turn).toBeNull();
     if (schema > 0) {
       expect(state.show).toEqual({ kind: 'charts', charts: [find()], at: 0 });
       expect(state.rounds[0]?.harder).toEqual([]);
@@ -97,6 +99,25 @@ describe('a store made by an earlier version', () => {
     await store.classes.commit(classId, [answer('r1', 'f', { root: place(2, 10), finger: 1 })]);
     const after = known(await store.classes.load(classId), 'class').rounds[0]?.answers.get('f' as StudentId);
     expect(after).toMatchObject({ root: place(2, 10), finger: 1 });
+    await store.close();
+  });
+
+  it('from schema 5 counts as before, and what was heard without a place too', async () => {
+    makeAt(5, (connection) => {
+      fillAsEver(connection, { a: { kind: 'right' }, b: { kind: 'slip' }, c: { kind: 'right' } });
+      planIn(connection, 5);
+      connection.exec(`update answers set places = '[]' where student_id = 'c'`);
+    });
+    const store = await where.open();
+    const share = async () => (await store.classes.ofGroup(groupId))[0]?.share;
+    expect(await share()).toEqual({ right: 1, of: 2 });
+    const heard = { kind: 'chord', tones: [{ pitchClass: pitchClass(2), confidence: 0.9 }] } as const;
+    await store.classes.commit(classId, [
+      answer('r1', 'c', { places: [], heard, way: 'play', verdict: { kind: 'right' } }),
+    ]);
+    expect(await share()).toEqual({ right: 2, of: 3 });
+    await store.classes.commit(classId, [{ kind: 'class', head: head({ turn: 'c' as StudentId }) }]);
+    expect((await store.classes.load(classId))?.turn).toBe('c');
     await store.close();
   });
 });

@@ -173,13 +173,23 @@ describe('WORD-1: what is asked', () => {
 });
 
 describe('what a Stand takes as the answer', () => {
-  const places = { kind: 'places', perString: 'many', ordered: false, marksRoot: false, asksFinger: false };
+  const playing = { as: 'line', taps: ['root'] };
+  const places = {
+    kind: 'places',
+    perString: 'many',
+    ordered: false,
+    marksRoot: false,
+    asksFinger: false,
+    playing,
+  };
+  const chord = { ...places, perString: 'one', playing: { as: 'chord', taps: ['root'] } };
   test.each<[Exercise, object]>([
     [find('E'), places],
-    [find('E', { wanted: 'every' }), places],
-    [build('E', 'minor'), { ...places, perString: 'one' }],
-    [build('E', 'minor', { marksRoot: true }), { ...places, perString: 'one', marksRoot: true }],
-    [build('E', 'minor', { asksFinger: true }), { ...places, perString: 'one', asksFinger: true }],
+    [find('E', { wanted: 'every' }), { ...places, playing: null }],
+    [find('E', { strictness: 'anywhere' }), { ...places, playing: { ...playing, taps: [] } }],
+    [build('E', 'minor'), chord],
+    [build('E', 'minor', { marksRoot: true }), { ...chord, marksRoot: true }],
+    [build('E', 'minor', { asksFinger: true }), { ...chord, asksFinger: true }],
     [scale('E', 'major', 2, 5), places],
     [
       { ...scale('E', 'major', 2, 5), order: 'up-and-down' },
@@ -187,7 +197,7 @@ describe('what a Stand takes as the answer', () => {
     ],
     [name('Eb', 4), { kind: 'name', place: { string: 2, fret: 4 }, wanted: 'note' }],
     [name('C', 4, { wanted: 'degree' }), { kind: 'name', place: { string: 2, fret: 4 }, wanted: 'degree' }],
-  ])('JUDGE-2: %#', (exercise, input) => {
+  ])('JUDGE-2, HEARD-2: %#', (exercise, input) => {
     expect(inputOf(exercise)).toEqual(input);
   });
 

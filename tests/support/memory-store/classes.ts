@@ -60,6 +60,7 @@ function take(tables: Tables, classId: ClassId, change: Change): void {
   if (!one) throw new StoreError('The class is not in the store any more.');
   switch (change.kind) {
     case 'class':
+      need(change.head.turn === null || tables.students.has(change.head.turn), 'The student');
       tables.classes.set(classId, { ...one, ...change.head });
       return;
     case 'student':

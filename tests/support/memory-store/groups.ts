@@ -2,7 +2,7 @@ import type { GroupStore, PlanStore } from '../../../server/store/store.ts';
 import type { Student } from '../../../server/classroom/state.ts';
 import { nameKey } from '../../../shared/protocol/name-key.ts';
 import type { GroupId, StudentId } from '../../../shared/protocol/ids.ts';
-import { mergeInMemory } from './merge.ts';
+import { mergeInMemory, moveTurn } from './merge.ts';
 import { drop, need, type Memory, type Tables } from './tables.ts';
 
 export function memoryGroups(memory: Memory): GroupStore {
@@ -99,6 +99,7 @@ function removeStudent(tables: Tables, id: StudentId): void {
   const isOfGroup = (seat: { readonly classId: Parameters<typeof tables.classes.get>[0] }) =>
     tables.classes.get(seat.classId)?.groupId === kept.groupId;
   tables.students.delete(id);
+  moveTurn(tables, id, null);
   drop(tables.answers, ({ studentId }) => studentId === id);
   drop(tables.seats, (row) =>
     row.seat.studentId === null

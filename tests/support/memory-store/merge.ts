@@ -21,7 +21,14 @@ export function mergeInMemory(tables: Tables, from: StudentId, into: StudentId):
   }
   for (const [id, { classId, seat }] of tables.seats)
     if (seat.studentId === from) tables.seats.set(id, { classId, seat: { ...seat, studentId: into } });
+  moveTurn(tables, from, into);
   tables.students.delete(from);
+}
+
+/** Whose turn it was goes along; null where the student is gone. */
+export function moveTurn(tables: Tables, from: StudentId, into: StudentId | null): void {
+  for (const [id, one] of tables.classes)
+    if (one.turn === from) tables.classes.set(id, { ...one, turn: into });
 }
 
 function mergeRound(tables: Tables, roundId: RoundId, from: StudentId, into: StudentId): void {

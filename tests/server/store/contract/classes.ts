@@ -5,6 +5,7 @@ import type { Answer } from '../../../../shared/exercise/answer.ts';
 import { known } from '../../../../shared/lib/assert.ts';
 import type { ClassCode, ClassId, GroupId, SendId, StudentId } from '../../../../shared/protocol/ids.ts';
 import { place } from '../../../../shared/theory/fretboard.ts';
+import { pitchClass, type MidiNote } from '../../../../shared/theory/pitch.ts';
 import type { StoreAt } from '../../../support/store-contract.ts';
 import {
   answer,
@@ -23,6 +24,9 @@ import {
   teacherId,
   time,
 } from '../samples.ts';
+
+const midi = (note: number) => note as MidiNote;
+const tone = (semitones: number) => ({ pitchClass: pitchClass(semitones), confidence: 0.9 });
 
 /** Classes as they are made, changed, loaded and summed up. */
 export function describeClasses(at: StoreAt): void {
@@ -178,6 +182,17 @@ export function describeClasses(at: StoreAt): void {
         { places: [], named: { kind: 'degree', degree: 'b3' } },
         { places: [place(2, 5), place(1, 3)], root: place(2, 5) },
         { places: [place(2, 5)], finger: 2 },
+        {
+          places: [],
+          heard: { kind: 'line', pitches: [{ pitch: midi(62), at: 0, confidence: 0.98 }] },
+          way: 'play',
+        },
+        {
+          places: [place(2, 5)],
+          heard: { kind: 'chord', tones: [tone(4), tone(7)], lowest: pitchClass(4) },
+          way: 'midi',
+        },
+        { places: [place(2, 5)], way: 'midi' },
         { places: [place(2, 5), place(2, 5)], root: place(2, 5), finger: 4 },
         { places: [] },
       ];
@@ -192,6 +207,24 @@ export function describeClasses(at: StoreAt): void {
         // Strict: what is absent stays absent.
         expect(kept).toStrictEqual(placed(one));
       }
+    });
+
+    it('TURN-2: keeps whose turn it is, until that student is gone; of two made one it stays', async () => {
+      const turn = (id: string): Change => ({ kind: 'class', head: head({ turn: id as StudentId }) });
+      await at.store.classes.commit(classId, [
+        ...['a', 'b', 'c'].map((id) => ({ kind: 'student' as const, student: student(id) })),
+        turn('a'),
+      ]);
+      await at.reopen();
+      expect((await at.load()).turn).toBe('a');
+      await at.store.groups.removeStudent('c' as StudentId);
+      expect((await at.load()).turn).toBe('a');
+      await at.store.groups.mergeStudents('a' as StudentId, 'b' as StudentId);
+      expect((await at.load()).turn).toBe('b');
+      await expect(at.store.classes.commit(classId, [turn('a')])).rejects.toThrow();
+      await at.store.groups.removeStudent('b' as StudentId);
+      await at.reopen();
+      expect((await at.load()).turn).toBeNull();
     });
 
     it('loads students, seats and rounds in a steady order', async () => {
@@ -249,7 +282,7 @@ export function describeClasses(at: StoreAt): void {
 
     it('gives answers and seats of a student to another; the answer that counts later stays', async () => {
       const [a, b] = ['a', 'b'] as StudentId[];
-      const rounds = ['r1', 'r2', 'r3', 'r4', 'r5'];
+      const rounds = ['r1', 'r2', 'r3', 'r4', 'r5', 'r6'];
       await at.store.classes.commit(classId, [
         ...['a', 'b', 'c'].map((id) => ({ kind: 'student' as const, student: student(id) })),
         ...rounds.map((id, n) => ({ kind: 'round' as const, round: round(id, { number: n + 1 }) })),
@@ -267,18 +300,22 @@ export function describeClasses(at: StoreAt): void {
         answer('r5', 'a', { at: time(11), places: [] }),
         answer('r5', 'b', { at: time(10), verdict: right }),
         answer('r5', 'c', { at: time(12) }),
+        // Later, heard, without a place.
+        answer('r6', 'a', { at: time(11), places: [], heard: { kind: 'chord', tones: [tone(4)] } }),
+        answer('r6', 'b', { at: time(10), verdict: right }),
       ]);
       await at.store.groups.mergeStudents('a' as StudentId, 'b' as StudentId);
       await at.reopen();
       const state = await at.load();
       expect([...state.students.keys()]).toEqual(['b', 'c']);
       const kept = (index: number) => state.rounds[index]?.answers.get('b' as StudentId);
-      expect([0, 1, 2, 3, 4].map((index) => kept(index)?.verdict.kind)).toEqual([
+      expect([0, 1, 2, 3, 4, 5].map((index) => kept(index)?.verdict.kind)).toEqual([
         'slip',
         'slip',
         'right',
         'right',
         'right',
+        'slip',
       ]);
       expect(state.rounds.map(({ answers, late }) => [answers.size, late.size])).toEqual([
         [1, 0],
@@ -286,6 +323,7 @@ export function describeClasses(at: StoreAt): void {
         [1, 0],
         [1, 0],
         [2, 0],
+        [1, 0],
       ]);
       expect([...state.seats.values()].map(({ id, studentId, status }) => [id, studentId, status])).toEqual([
         ['s3', 'c', 'in'],
@@ -304,11 +342,19 @@ export function describeClasses(at: StoreAt): void {
         { kind: 'class', head: head({ closedAt: time(8000) }) },
         { kind: 'student', student: student('a') },
         { kind: 'student', student: student('b') },
-        { kind: 'student', student: student('c') },
+        ...['c', 'd', 'e'].map((id) => ({ kind: 'student' as const, student: student(id) })),
         { kind: 'round', round: round('r1') },
         answer('r1', 'a', { verdict: right }),
         answer('r1', 'b', { accepted: true }),
         answer('r1', 'c'),
+        // Heard without a place: an answer. Everything taken back: none.
+        answer('r1', 'd', {
+          places: [],
+          heard: { kind: 'chord', tones: [tone(4)] },
+          way: 'play',
+          verdict: right,
+        }),
+        answer('r1', 'e', { places: [] }),
         { kind: 'round', round: round('r2', { number: 2, voided: true }) },
         answer('r2', 'a', { verdict: right }),
         { kind: 'round', round: round('r3', { number: 3, phase: 'held', revealedAt: null }) },
@@ -329,7 +375,7 @@ export function describeClasses(at: StoreAt): void {
           openedAt: time(1000),
           closedAt: time(8000),
           rounds: 2,
-          share: { right: 2, of: 3 },
+          share: { right: 3, of: 4 },
         },
       ]);
       expect(await at.store.classes.ofGroup('none' as GroupId)).toEqual([]);
