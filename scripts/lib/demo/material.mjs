@@ -21,6 +21,8 @@ export const regulars = [
   'Lowri',
   'Merrin',
 ];
+/** Who answers by playing, where that is possible. */
+export const players = ['Brida', 'Lowri'];
 /** On the register, and late today. */
 export const latecomer = 'Oriel';
 /** On the register and not simulated: the name for whoever tries a Stand. */

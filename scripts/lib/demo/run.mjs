@@ -4,6 +4,7 @@ import * as material from './material.mjs';
 import { startServer } from './server.mjs';
 import { Teacher } from './teacher.mjs';
 
+const { players } = material;
 const server = await startServer();
 const ending = new AbortController();
 let group;
@@ -37,7 +38,7 @@ async function play() {
   await holdLastClass(teacher, groupId, planId);
 
   const desk = await teacher.openClass(groupId, planId);
-  group = new SimulatedGroup(server.url, desk, { pace: 18, slipShare: 0.4 });
+  group = new SimulatedGroup(server.url, desk, { pace: 18, slipShare: 0.4, players });
   for (const name of material.regulars) await group.add(name);
   await desk.do({ kind: 'ask-planned', seconds: null });
   process.stdout.write(words(desk.view, passphrase));
@@ -66,7 +67,9 @@ async function prepare(teacher) {
 /** A class that is over already, in a few seconds: today's score is held against it. */
 async function holdLastClass(teacher, groupId, planId) {
   const desk = await teacher.openClass(groupId, planId);
-  group = new SimulatedGroup(server.url, desk, { pace: 0.5, slipShare: 0.55 });
+  group = new SimulatedGroup(server.url, desk, { pace: 0.5, slipShare: 0.55, players });
+  // Today's class starts as this one.
+  await desk.do({ kind: 'set-class', settings: { ...desk.view.settings, playing: 'on' } });
   for (const name of material.regulars) await group.add(name);
   for (let asked = 1; asked <= material.metBefore; asked += 1) {
     await desk.do({ kind: 'ask-planned', seconds: null });

@@ -43,7 +43,8 @@ export class Student {
   /** Places the answer after so many seconds: first a part of it, soon after all. */
   answer(roundId, answer, seconds) {
     const { places } = answer;
-    const parts = places.length === 0 ? [] : [1 / 3, 2 / 3];
+    // What was played is sent as a whole.
+    const parts = places.length === 0 || answer.heard ? [] : [1 / 3, 2 / 3];
     const sends = [
       ...parts.map((part) => ({ places: places.slice(0, Math.ceil(places.length * part)) })),
       answer,

@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { chartWidth, revealChart, tapsWindow } from '../../../client/pages/board/chart-notes.ts';
 import type { Exercise } from '../../../shared/exercise/exercise.ts';
+import { explainForClass } from '../../../shared/exercise/explain.ts';
+import { judge } from '../../../shared/exercise/judge.ts';
+import { answerKey } from '../../../shared/exercise/key.ts';
 import { known } from '../../../shared/lib/assert.ts';
 import {
   instrumentById,
@@ -8,6 +11,8 @@ import {
   standardGuitar,
   type StringNumber,
 } from '../../../shared/theory/fretboard.ts';
+import { pitchClass } from '../../../shared/theory/pitch.ts';
+import { build } from '../../support/exercises.ts';
 
 describe('a chart on the Board', () => {
   // E♭4 is string 3, fret 8: G3 is 55, E♭4 is 63 (MIDI 1.0).
@@ -43,5 +48,19 @@ describe('a chart on the Board', () => {
   test('shows no frets that a short neck has not', () => {
     const short = known(instrumentById('custom:D4-A3-D3+frets=5'), 'five frets');
     expect(tapsWindow(short, [])).toEqual({ low: 1, high: 5 });
+  });
+
+  test('TURN-6: of a slip that was only heard shows the key, and the words say the slip', () => {
+    // E minor round the root on string 2, fret 5 (common practice, no source); G sharp is pitch class 8.
+    const exercise = build('E', 'minor');
+    const tone = (semitones: number) => ({ pitchClass: pitchClass(semitones), confidence: 0.9 });
+    const tones = [tone(4), tone(8), tone(11)];
+    const verdict = judge(exercise, { places: [place(2, 5)], heard: { kind: 'chord', tones }, way: 'play' });
+    const example = verdict.kind === 'slip' ? verdict : null;
+    const notes = answerKey(exercise);
+    const key = revealChart({ exercise, notes }, null, 'english');
+    expect(revealChart({ exercise, notes }, example, 'english')).toEqual(key);
+    expect(known(example, 'slip').cause).toBe('major-for-minor');
+    expect(explainForClass(exercise, known(example, 'slip'), 'english')).toMatch(/third/);
   });
 });

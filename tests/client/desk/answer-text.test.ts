@@ -6,12 +6,15 @@ import {
   verdictText,
 } from '../../../client/pages/desk/live/answer-text.ts';
 import { namedCounts } from '../../../client/pages/desk/live/named-counts.ts';
+import { enteredFrom } from '../../../client/pages/desk/live/played.ts';
 import type { Named } from '../../../shared/exercise/answer.ts';
 import type { NameExercise, ScaleExercise } from '../../../shared/exercise/exercise.ts';
+import type { Heard } from '../../../shared/exercise/heard.ts';
 import { slipName } from '../../../shared/exercise/slip-names.ts';
 import { uncapital } from '../../../shared/exercise/phrases.ts';
 import { place, standardGuitar, type Fret, type StringNumber } from '../../../shared/theory/fretboard.ts';
-import type { NoteName } from '../../../shared/theory/pitch.ts';
+import { pitchClass, type MidiNote, type NoteName } from '../../../shared/theory/pitch.ts';
+import { build, find, scale } from '../../support/exercises.ts';
 
 const eFlat: NoteName = { letter: 'E', alteration: -1 };
 const note = (letter: NoteName['letter'], alteration: NoteName['alteration'] = 0): Named => ({
@@ -62,6 +65,57 @@ describe('an answer in words', () => {
       'Root marked on string 6, fret 5.',
       'Finger 1 on the root.',
     ]);
+  });
+});
+
+describe('a played answer in words', () => {
+  const tone = (semitones: number) => ({ pitchClass: pitchClass(semitones), confidence: 0.9 });
+  const line = (...pitches: readonly number[]): Heard => ({
+    kind: 'line',
+    pitches: pitches.map((pitch, index) => ({ pitch: pitch as MidiNote, at: 300 * index, confidence: 0.9 })),
+  });
+  // A 69, C sharp 73, E 76 (MIDI 1.0).
+  const chord: Heard = { kind: 'chord', tones: [tone(4), tone(9), tone(1)] };
+  const aMajor = build('A', 'major', { bass: { letter: 'E', alteration: 0 } });
+
+  test('what was heard, then each tap by what it was asked for', () => {
+    const answer = { places: [place(2, 10), place(4, 2)], heard: chord, way: 'play' } as const;
+    const said = ['Root tapped on string 2, fret 10.', 'Lowest note tapped on string 4, fret 2.'];
+    expect(answerSentences(aMajor, answer, 'english')).toEqual(['Played.', 'Heard: A, C♯, E.', ...said]);
+    expect(answerSentences(aMajor, { ...answer, way: 'midi', places: [] }, 'german')).toEqual([
+      'By MIDI.',
+      'Heard: A, Cis, E.',
+    ]);
+  });
+
+  test('of a note to be found the string, and never an order of its taps', () => {
+    const found = { places: [place(2, 5)], heard: line(62), way: 'play' } as const;
+    expect(answerSentences(find('D'), found, 'english')).toEqual([
+      'Played.',
+      'Heard: D.',
+      'String 2 tapped.',
+    ]);
+    const upwards = { ...scale('E', 'minor-pentatonic', 1, 5), order: 'up' } as const;
+    const played = { places: [place(2, 5)], heard: line(64, 67, 69), way: 'play' } as const;
+    expect(answerSentences(upwards, played, 'english')).toEqual([
+      'Played.',
+      'Heard: E, G, A.',
+      'Root tapped on string 2, fret 5.',
+    ]);
+  });
+
+  test('the teacher enters anew what was played, at its level, and goes on from what was placed', () => {
+    expect(enteredFrom({ places: [place(2, 5)], heard: line(62), way: 'play', level: 2 })).toEqual({
+      places: [],
+      level: 2,
+    });
+    expect(enteredFrom({ places: [place(2, 3)], way: 'midi' })).toEqual({ places: [place(2, 3)] });
+    expect(enteredFrom({ places: [place(2, 3)], finger: 1 })).toEqual({ places: [place(2, 3)], finger: 1 });
+  });
+
+  test('a guitar on MIDI that tells its strings is drawn as taps are, and says how it came', () => {
+    const answer = { places: [place(2, 3)], way: 'midi' } as const;
+    expect(answerSentences(find('D'), answer, 'english')).toEqual(['By MIDI.']);
   });
 });
 

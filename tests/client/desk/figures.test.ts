@@ -1,10 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { viewAtLevel } from '../../../client/pages/desk/live/at-level.ts';
 import { figuresOf, inOrder, isSettled, percent } from '../../../client/pages/desk/live/figures.ts';
-import { commonSlip, heatMap } from '../../../client/pages/desk/live/slips.ts';
+import { commonSlip, partlyShown, heatMap } from '../../../client/pages/desk/live/slips.ts';
+import { asDrawn } from '../../../client/pages/desk/live/played.ts';
+import { cameBy, tellsWays, waysText } from '../../../client/pages/desk/live/ways.ts';
 import { judge } from '../../../shared/exercise/judge.ts';
 import type { DeskAnswerView, DeskStudentView, DeskView } from '../../../shared/protocol/views.ts';
 import { place } from '../../../shared/theory/fretboard.ts';
+import type { MidiNote } from '../../../shared/theory/pitch.ts';
 import { deskView, findOn2, round } from './desk-view.ts';
 
 const exercise = findOn2('C');
@@ -113,6 +116,85 @@ describe('LEVEL-4: levels are counted apart', () => {
     expect(expected(viewAtLevel(asked, 2))).not.toContain(1);
     expect(expected(asked)).toEqual([]);
     expect(heatMap(asked)).toHaveLength(4);
+  });
+});
+
+describe('TURN-5, TURN-6: played answers', () => {
+  const line = (pitch: number) =>
+    ({ kind: 'line', pitches: [{ pitch: pitch as MidiNote, at: 0, confidence: 0.9 }] }) as const;
+  /** Played, with these frets of string 2 tapped besides. */
+  const played = (frets: readonly number[], fields: Partial<DeskAnswerView> = {}) =>
+    answer(frets, { heard: line(60), way: 'play', ...fields });
+  const slip: DeskAnswerView['verdict'] = {
+    kind: 'slip',
+    cause: 'low-string-map',
+    marks: [],
+    corrections: [],
+    missing: [],
+  };
+
+  test('lie on the map where they were tapped and nowhere else, and count among no others', () => {
+    const view = inPhase('held', [
+      student('Tapped', { answer: answer([1]) }),
+      student('Root tapped', { answer: played([1]) }),
+      student('Heard alone', { answer: played([], { verdict: { kind: 'right' } }) }),
+    ]);
+    expect(figuresOf(view)).toMatchObject({ done: 3, right: 3 });
+    expect(heatMap(view).filter(({ count }) => count > 0)).toEqual([
+      { place: place(2, 1), count: 2, share: 1, expected: true, root: true },
+    ]);
+    // Of a note that was to be found, pitch and string are the place.
+    expect(partlyShown(view)).toBe(1);
+    const chord = { ...exercise, kind: 'build', quality: 'minor', voicing: { kind: 'any' } } as const;
+    const asked = deskView({ ...view, rounds: [round({ exercise: chord, phase: 'held' })] });
+    expect(partlyShown(asked)).toBe(2);
+  });
+
+  test('a note to be found lies where the tapped string has it, wherever on it the tap was', () => {
+    // C4, MIDI 60, is string 2, fret 1 (computed in standard tuning).
+    const view = inPhase('held', [student('Tapped above', { answer: played([9]) })]);
+    expect(heatMap(view).filter(({ count }) => count > 0)).toMatchObject([{ place: place(2, 1), count: 1 }]);
+    // G4, MIDI 67, is fret 8: the C of string 6.
+    const drawn = asDrawn(exercise, played([3], { heard: line(67) }));
+    expect(drawn.places).toEqual([place(2, 8)]);
+    expect(drawn.verdict).toMatchObject({ cause: 'low-string-map', corrections: [{ to: place(2, 1) }] });
+    expect(asDrawn(exercise, played([]))).toEqual(played([]));
+  });
+
+  test('don’t lend the commonest slip its example while a tapped one shows it', () => {
+    const both = inPhase('held', [
+      student('Heard', { answer: played([], { verdict: slip }) }),
+      student('Tapped', { answer: answer([8]) }),
+    ]);
+    expect(commonSlip(both)).toMatchObject({ cause: 'low-string-map', count: 2 });
+    expect(commonSlip(both)?.corrections).toEqual([{ from: place(2, 8), to: place(2, 1) }]);
+    const alone = inPhase('held', [student('Heard', { answer: played([], { verdict: slip }) })]);
+    expect(commonSlip(alone)).toMatchObject({ count: 1, corrections: [] });
+    expect(commonSlip(alone)?.line).toMatch(/^\S.*\.$/);
+  });
+
+  test('are told apart by how they came, in words and numbers', () => {
+    const view = inPhase('held', [
+      student('One', { answer: played([1]) }),
+      student('Two', { answer: played([]) }),
+      student('Three', { answer: answer([1], { way: 'midi' }) }),
+      student('Four', { answer: answer([1]) }),
+      student('Five', { answer: answer([1], { by: 'teacher' }) }),
+      student('Waiting'),
+    ]);
+    expect(waysText(view)).toBe('2 played, 1 by MIDI, 1 tapped, 1 entered');
+    expect(waysText(inPhase('held', [student('Four', { answer: answer([1]) })]))).toBe('');
+    expect(cameBy(answer([1], { by: 'teacher', way: 'play' }))).toBe('entered');
+  });
+
+  test('the way is shown where the class may play, or somebody did', () => {
+    const tapped = inPhase('held', [student('Four', { answer: answer([1]) })]);
+    expect(tellsWays(tapped)).toBe(false);
+    for (const playing of ['turns', 'on'] as const)
+      expect(tellsWays({ ...tapped, settings: { ...tapped.settings, playing } })).toBe(true);
+    expect(tellsWays(inPhase('held', [student('Late', { late: { ...played([]), counted: false } })]))).toBe(
+      true,
+    );
   });
 });
 

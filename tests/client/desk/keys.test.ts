@@ -23,6 +23,7 @@ describe('keys at the Desk', () => {
     ['u', 'undo'],
     ['s', 'students'],
     ['k', 'hide'],
+    ['t', 'turn'],
     ['PageDown', 'sensible'],
     ['PageUp', 'back'],
   ])('%s is %s', (key, action) => {

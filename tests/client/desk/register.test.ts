@@ -31,6 +31,13 @@ test('what a browser remembers comes back, and rubbish is as usual', () => {
   expect(before).toEqual({ keys: { ...usualKeys, letters: false }, hiding: true });
 });
 
+test('letters chosen before turns had one stay; turns take theirs, or another that is free', () => {
+  const { turn: _turn, ...chosen } = { ...usualLetters, hold: '7' };
+  const letters = (kept: object) => preferencesIn(JSON.stringify({ letterOf: kept })).keys.letterOf;
+  expect(letters(chosen)).toEqual({ ...chosen, turn: 't' });
+  expect(letters({ ...chosen, hold: 't' })).toEqual({ ...chosen, hold: 't', turn: 'b' });
+});
+
 test('time is told in minutes and seconds', () => {
   expect(clockText(100_000)).toBe('1:40');
   expect(clockText(-5)).toBe('0:00');

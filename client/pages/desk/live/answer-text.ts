@@ -1,6 +1,9 @@
 import { slipName } from '../../../../shared/exercise/slip-names.ts';
 import type { Answer } from '../../../../shared/exercise/answer.ts';
 import type { Exercise } from '../../../../shared/exercise/exercise.ts';
+import { heardWords } from '../../../../shared/exercise/heard-words.ts';
+import { inputOf } from '../../../../shared/exercise/input.ts';
+import { answerKey } from '../../../../shared/exercise/key.ts';
 import { namedText } from '../../../../shared/exercise/name-words.ts';
 import { placeText, uncapital } from '../../../../shared/exercise/phrases.ts';
 import type { Verdict } from '../../../../shared/exercise/verdict.ts';
@@ -42,10 +45,14 @@ export function verdictText(verdict: Verdict, instrument: Instrument): string {
   }
 }
 
-/** What an answer holds besides what the chart shows: a name, an order, a root, a finger. A sentence each. */
+/** What an answer holds besides what the chart shows: how it came, a name, an order, a root, a finger. A sentence each. */
 export function answerSentences(exercise: Exercise, answer: Answer, naming: NoteNaming): readonly string[] {
-  const { places, named, root, finger } = answer;
-  const said: string[] = [];
+  const { places, heard, way, named, root, finger } = answer;
+  const said = way ? [way === 'midi' ? 'By MIDI.' : 'Played.'] : [];
+  if (heard) {
+    const key = { root: exercise.root, degrees: answerKey(exercise).map(({ degree }) => degree) };
+    return [...said, `${heardWords(heard, naming, key)}.`, ...tapSentences(exercise, places)];
+  }
   if (named) {
     const wanted = exercise.kind === 'name' ? exercise.wanted : 'degree';
     said.push(`Answered ${namedText(named, wanted, naming)}.`);
@@ -55,6 +62,17 @@ export function answerSentences(exercise: Exercise, answer: Answer, naming: Note
   if (root) said.push(`Root marked on ${placeText(root)}.`);
   if (finger !== undefined) said.push(`Finger ${String(finger)} on the root.`);
   return said;
+}
+
+/** What was tapped besides what was heard. */
+function tapSentences(exercise: Exercise, places: readonly Place[]): readonly string[] {
+  const input = inputOf(exercise);
+  const taps = input.kind === 'places' ? (input.playing?.taps ?? []) : [];
+  return places.map((place, index) => {
+    // Of a note to be found the string alone is asked: its fret is heard.
+    if (exercise.kind === 'find') return `String ${String(place.string)} tapped.`;
+    return `${taps[index] === 'lowest' ? 'Lowest note' : 'Root'} tapped on ${placeText(place)}.`;
+  });
 }
 
 /** "string 6: 5, 8; string 5: 5, 7", a part for each change of string. */

@@ -30,6 +30,8 @@ import './shown.ts';
 import { StepLine } from './step-line.ts';
 import { actionOf, currentRound, nextStep, stepBack, type Step, type StepAction } from './steps.ts';
 import './summary.ts';
+import './turn-line.ts';
+import { goesByTurns, nextTurn } from './turns.ts';
 
 /** What has the keyboard to itself while it is open. */
 const dialogs: ReadonlySet<Panel | null> = new Set<Panel>(['make', 'change', 'chart', 'class']);
@@ -171,6 +173,7 @@ export class DeskClass extends LitElement {
     if (view.closed) return html`<desk-summary .view=${view}></desk-summary>`;
     return html`
       <desk-asking .asking=${view.asking} .hiding=${hiding}></desk-asking>
+      <desk-turn-line .view=${view} .hiding=${hiding} .keys=${this.preferences.keys}></desk-turn-line>
       <desk-shown .view=${view} .tapping=${this.panel === 'taps'}></desk-shown>
       ${
         currentRound(view)
@@ -265,6 +268,9 @@ export class DeskClass extends LitElement {
         return;
       case 'hide':
         this.turnHiding();
+        return;
+      case 'turn':
+        if (goesByTurns(view)) void this.send({ kind: 'give-turn', studentId: nextTurn(view) });
         return;
       case 'sensible':
       case 'back': {

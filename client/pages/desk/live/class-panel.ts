@@ -31,6 +31,12 @@ const scoreWords: Readonly<Record<ClassSettings['score'], string>> = {
   off: 'nothing',
 };
 
+const playingWords: Readonly<Record<NonNullable<ClassSettings['playing']>, string>> = {
+  off: 'off: guitars sound in one room',
+  turns: 'by turns: one after another in one room',
+  on: 'on: everybody alone, as on a call',
+};
+
 /** Everything about the class that isn't a round: the way in, settings, keys, the end. */
 @customElement('desk-class-panel')
 export class DeskClassPanel extends LitElement {
@@ -112,6 +118,24 @@ export class DeskClassPanel extends LitElement {
                 html`<option value=${score} .selected=${score === settings.score}>${words}</option>`,
             )}
           </select></label
+        >
+        <label
+          >Answering by playing
+          <select
+            @change=${(event: Event) =>
+              this.set({ ...settings, playing: valueOf(event) as keyof typeof playingWords })}
+          >
+            ${Object.entries(playingWords).map(
+              ([playing, words]) =>
+                html`<option value=${playing} .selected=${playing === (settings.playing ?? 'off')}>
+                  ${words}
+                </option>`,
+            )}
+          </select>
+          <span class="soft small"
+            >A microphone hears every guitar in the room. What it hears stays on the student’s device; only
+            notes are sent. An instrument on MIDI may always play.</span
+          ></label
         >
         <rootcall-switch
           .on=${settings.locked ?? false}

@@ -7,12 +7,16 @@ import { exerciseFor, levelName, levelOf } from '../../../../shared/exercise/lev
 import type { DeskRoundView, DeskStudentView, DeskView } from '../../../../shared/protocol/views.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { neckOf, verdictNote } from './answer-text.ts';
-import { PanelEvent } from './events.ts';
+import { CommandEvent, PanelEvent } from './events.ts';
 import { countedAnswer, inOrder, type Standing } from './figures.ts';
 import { usualKeys, type KeySettings } from './keys.ts';
+import { shownName } from './shown-name.ts';
 import { currentRound } from './steps.ts';
 import { standingSign } from './standing-sign.ts';
 import './student-detail.ts';
+import { goesByTurns } from './turns.ts';
+import { waySign } from './way-sign.ts';
+import { cameBy, tellsWays } from './ways.ts';
 
 /** The register beside the live class: who slipped first, and what can be done for each. */
 @customElement('desk-drawer')
@@ -30,7 +34,26 @@ export class DeskDrawer extends LitElement {
         min-height: 36px;
       }
       li {
+        align-items: start;
         border-bottom: 1px solid var(--line);
+        column-gap: var(--space-2);
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) auto;
+      }
+      desk-student-detail {
+        grid-column: 1 / -1;
+      }
+      .turn {
+        font-size: var(--text-small);
+        margin-block: 2px;
+        min-height: 29px;
+        min-width: 3.4rem;
+        padding: 0 var(--space-2);
+      }
+      .turn.has {
+        background: var(--brass-wash);
+        border-color: var(--ink);
+        font-weight: 600;
       }
       .student {
         background: none;
@@ -53,10 +76,13 @@ export class DeskDrawer extends LitElement {
         font-size: var(--text-small);
         text-align: right;
       }
-      svg {
+      .standing svg {
         display: block;
         height: 1.25rem;
         width: 1.25rem;
+      }
+      .way svg {
+        vertical-align: -0.2em;
       }
       .right {
         color: var(--felt);
@@ -70,7 +96,8 @@ export class DeskDrawer extends LitElement {
         }
       }
       @media (pointer: coarse) {
-        .student {
+        .student,
+        .turn {
           min-height: 44px;
         }
       }
@@ -108,13 +135,18 @@ export class DeskDrawer extends LitElement {
 
   private row(view: DeskView, student: DeskStudentView, standing: Standing) {
     const open = this.openId === student.id;
-    const name = this.nameOf(view, student);
+    const name = shownName(view, student, this.hiding);
+    const answer = currentRound(view) ? (countedAnswer(student) ?? student.late) : null;
     const covered = this.hiding && currentRound(view)?.phase !== 'revealed';
     return html`<li>
       <button class="student" aria-expanded=${open} @click=${() => this.turn(student.id)}>
         ${standingSign(standing)}<span dir="auto">${name}</span
-        ><span class="soft">${noteOf(student, standing, currentRound(view), covered)}</span>
+        ><span class="soft"
+          >${noteOf(student, standing, currentRound(view), covered)}
+          ${answer && !isEmpty(answer) && tellsWays(view) ? waySign(cameBy(answer)) : nothing}</span
+        >
       </button>
+      ${this.turnButton(view, student, name)}
       ${
         open
           ? html`<desk-student-detail
@@ -138,12 +170,18 @@ export class DeskDrawer extends LitElement {
     detail?.closest('li')?.scrollIntoView({ block: 'nearest' });
   }
 
-  /** With names hidden a student keeps one number, so that the teacher can still tell them apart. */
-  private nameOf(view: DeskView, student: DeskStudentView): string {
-    if (!this.hiding) return student.name;
-    return student.seatNumber === null
-      ? `Student ${String(view.students.indexOf(student) + 1)}`
-      : `Seat ${String(student.seatNumber)}`;
+  private turnButton(view: DeskView, { id, presence }: DeskStudentView, name: string) {
+    const has = view.turn === id;
+    if (!goesByTurns(view) || (presence !== 'here' && !has)) return nothing;
+    const word = has ? 'Plays' : 'Turn';
+    return html`<button
+      class=${has ? 'turn has' : 'turn'}
+      aria-label=${`${word}: ${name}`}
+      title=${has ? 'Takes the turn back' : 'Gives the turn'}
+      @click=${() => this.dispatchEvent(new CommandEvent({ kind: 'give-turn', studentId: has ? null : id }))}
+    >
+      ${word}
+    </button>`;
   }
 }
 

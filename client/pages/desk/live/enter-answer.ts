@@ -19,6 +19,7 @@ import { circleStyles, segmentStyles } from '../maker/maker-styles.ts';
 import { fingers } from '../maker/words.ts';
 import '../tap-neck.ts';
 import { CommandEvent } from './events.ts';
+import { enteredFrom } from './played.ts';
 
 /** The dialog has done its work, or was left. */
 export class EnteredEvent extends Event {
@@ -64,7 +65,7 @@ export class DeskEnterAnswer extends LitElement {
 
   override connectedCallback() {
     super.connectedCallback();
-    this.answer = answerOf(this.from);
+    this.answer = enteredFrom(answerOf(this.from));
   }
 
   override firstUpdated() {

@@ -10,8 +10,12 @@ import { MediaQuery } from '../../../lib/media-query.ts';
 import { deskStyles } from '../desk-styles.ts';
 import { neckOf } from './answer-text.ts';
 import { figuresOf } from './figures.ts';
-import { commonSlip, heatMap } from './slips.ts';
+import { commonSlip, heatMap, partlyShown } from './slips.ts';
 import { currentRound } from './steps.ts';
+
+function partlyText(count: number): string {
+  return `${String(count)} played: here as far as tapped`;
+}
 
 /** The frets that the map shows at least, so that it does not jump while answers come in. */
 const usualLast = 12;
@@ -78,19 +82,20 @@ export class DeskHeatMap extends LitElement {
     const { view } = this;
     const round = view && currentRound(view);
     if (!round) return nothing;
+    const partly = partlyShown(view);
     return html`<section class="sheet" aria-label="Where the answers lie">
       <header>
         <h2>Where the answers lie</h2>
         ${
           this.covered
             ? nothing
-            : html`<rootcall-legend
-                .entries=${[
-                  round.harder.length > 0
-                    ? { sign: 'disc', words: 'all levels; numbers count answers' }
-                    : { sign: 'ring', words: 'the answer key; numbers count answers' },
-                ]}
-              ></rootcall-legend>`
+            : html`${partly === 0 ? nothing : html`<p class="soft small">${partlyText(partly)}</p>`}<rootcall-legend
+                  .entries=${[
+                    round.harder.length > 0
+                      ? { sign: 'disc', words: 'all levels; numbers count answers' }
+                      : { sign: 'ring', words: 'the answer key; numbers count answers' },
+                  ]}
+                ></rootcall-legend>`
         }
       </header>
       ${this.covered ? html`<p class="soft">Hidden until the reveal.</p>` : this.map(view, round)}

@@ -2,7 +2,7 @@ import { failure, success, type Result } from '../../../../shared/lib/result.ts'
 import type { Step } from './steps.ts';
 
 /** What a key asks for. `sensible`: the next sensible step, whatever it is · `back`: one step back. */
-export type KeyAction = Step | 'sensible' | 'back' | 'students' | 'hide';
+export type KeyAction = Step | 'sensible' | 'back' | 'students' | 'hide' | 'turn';
 
 /** What single keys do; a pedal's two are not among it. */
 export type LetterAction = Exclude<KeyAction, 'sensible' | 'back'>;
@@ -37,6 +37,7 @@ const usual: Readonly<Record<LetterAction, readonly [letter: string, words: stri
   undo: ['u', 'Undo'],
   students: ['s', 'Students'],
   hide: ['k', 'Hide names'],
+  turn: ['t', 'Next turn'],
 };
 
 export const letterActions = Object.keys(usual) as readonly LetterAction[];

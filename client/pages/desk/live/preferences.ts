@@ -36,7 +36,9 @@ export function preferencesIn(stored: string | null): Preferences {
 /** Only as a whole: letters of which some were lost could do two things. */
 function lettersIn(kept: unknown): Letters {
   if (typeof kept !== 'object' || kept === null) return usualLetters;
-  const read = kept as Readonly<Record<string, unknown>>;
+  // Kept before turns had a letter: the usual one, or another that is free.
+  const turn = [...'tbcdefgijl'].find((letter) => !Object.values(kept).includes(letter));
+  const read: Readonly<Record<string, unknown>> = { turn, ...kept };
   // Taken up from none, so that letters which changed places don't stand in each other's way.
   let letters = Object.fromEntries(letterActions.map((action) => [action, ''])) as Letters;
   for (const action of letterActions) {

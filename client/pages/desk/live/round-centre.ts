@@ -19,6 +19,7 @@ import { harderLine } from './harder-lines.ts';
 import './heat-map.ts';
 import './named-list.ts';
 import { currentRound } from './steps.ts';
+import { waysText } from './ways.ts';
 
 /** More strings than this need a wider card for their key. */
 const mostNarrow = 7;
@@ -50,7 +51,7 @@ export class DeskRoundCentre extends LitElement {
         display: block;
         margin-top: var(--space-3);
       }
-      .task .pattern {
+      .task :is(.pattern, .ways) {
         margin-top: var(--space-2);
       }
       .key {
@@ -108,6 +109,7 @@ export class DeskRoundCentre extends LitElement {
     const round = currentRound(view) ?? asked;
     const { title, detail } = wordingOf(round.exercise, view.naming);
     const hidden = this.hiding && round.phase !== 'revealed';
+    const ways = waysText(view);
     const isWide =
       chartView(keyChart(round.exercise, view.naming)) === 'lying' ||
       neckOf(round.exercise).openStrings.length > mostNarrow;
@@ -123,6 +125,7 @@ export class DeskRoundCentre extends LitElement {
           @desk-level=${(event: LevelShownEvent) => (this.chosen = { level: event.level, roundId: asked.id })}
         ></desk-level-row>
         <desk-figures-row .view=${view} .covered=${hidden}></desk-figures-row>
+        ${ways === '' ? nothing : html`<p class="ways soft">${ways}</p>`}
         ${view.pattern && !hidden ? html`<p class="pattern">${patternText(view.pattern, 'class', neckOf(round.exercise))}</p>` : nothing}
       </section>
       <section class="sheet key" aria-label="Answer key">

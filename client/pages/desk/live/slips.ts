@@ -13,6 +13,7 @@ import type { NeckHeat } from '../../../fretboard/state.ts';
 import { neckOf } from './answer-text.ts';
 import { levelsOfRound, viewAtLevel } from './at-level.ts';
 import { isRight, settledAnswers } from './figures.ts';
+import { isKnownInPart, placesKnown } from './played.ts';
 import { currentRound } from './steps.ts';
 
 export interface CommonSlip {
@@ -36,7 +37,9 @@ export function commonSlip(view: DeskView): CommonSlip | null {
   if (ofLevels.length > 0)
     return ofLevels.reduce((most, slip) => ((slip?.count ?? 0) > (most?.count ?? 0) ? slip : most));
   const slipped = settledAnswers(view).filter((answer) => !isRight(answer));
-  const verdicts = commonestSlip(slipped.map((answer) => answer.verdict));
+  // A tapped answer shows where it went otherwise (SPEC TURN-6).
+  const tappedFirst = slipped.sort((a, b) => Number(Boolean(a.heard)) - Number(Boolean(b.heard)));
+  const verdicts = commonestSlip(tappedFirst.map((answer) => answer.verdict));
   const [first] = verdicts;
   if (!first) return null;
   return {
@@ -70,9 +73,10 @@ export function heatMap(view: DeskView): readonly NeckHeat[] {
   const round = currentRound(view);
   if (!round) return [];
   const { instrument } = round.exercise;
-  const onNeck = settledAnswers(view).filter(
-    (answer) => exerciseFor(round, answer).instrument === instrument,
-  );
+  const onNeck = settledAnswers(view)
+    .filter((answer) => exerciseFor(round, answer).instrument === instrument)
+    .map((answer) => ({ places: placesKnown(exerciseFor(round, answer), answer) }))
+    .filter(({ places }) => places.length > 0);
   const spots = heatOf(onNeck);
   if (round.harder.length > 0) return spots.map((spot) => ({ ...spot, expected: false, root: false }));
   const key = expectedNotes(round.exercise, spots);
@@ -83,6 +87,13 @@ export function heatMap(view: DeskView): readonly NeckHeat[] {
     const note = key.find((one) => samePlace(one.place, spot.place));
     return { ...spot, expected: note !== undefined, root: note?.degree === '1' };
   });
+}
+
+/** How many played answers the map shows in part or not at all (SPEC TURN-5). */
+export function partlyShown(view: DeskView): number {
+  const round = currentRound(view);
+  if (!round) return 0;
+  return settledAnswers(view).filter((answer) => isKnownInPart(exerciseFor(round, answer), answer)).length;
 }
 
 /** The answer key, in each octave where somebody looked for it. */

@@ -22,6 +22,7 @@ import './enter-answer.ts';
 import { answerSentences, neckOf, verdictText } from './answer-text.ts';
 import { CommandEvent, PanelEvent } from './events.ts';
 import { countedAnswer } from './figures.ts';
+import { asDrawn } from './played.ts';
 import { currentRound } from './steps.ts';
 
 type MoreTime = 1 | 1.25 | 1.5 | 2 | 3;
@@ -104,6 +105,7 @@ export class DeskStudentDetail extends LitElement {
   /** What was given, on the neck and in words. */
   private seen(view: DeskView, round: DeskRoundView, answer: DeskAnswerView, covered: boolean) {
     const exercise = exerciseFor(round, answer);
+    const drawn = asDrawn(exercise, answer);
     const said = answerSentences(exercise, answer, view.naming);
     return html`${
         round.harder.length === 0
@@ -113,11 +115,11 @@ export class DeskStudentDetail extends LitElement {
             </p>`
       }
       ${
-        exercise.kind === 'name'
+        exercise.kind === 'name' || drawn.heard
           ? nothing
           : html`<desk-answer-chart
               .exercise=${exercise}
-              .answer=${answer}
+              .answer=${drawn}
               .withKey=${!covered}
             ></desk-answer-chart>`
       }
