@@ -5,11 +5,14 @@ import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
 import { build, defineConfig, type BuildOptions, type Plugin } from 'vite';
 
 const output: BuildOptions = { outDir: '../dist/client', assetsInlineLimit: 0 };
+/** Listening's worker and its part in the audio thread: files of their own, loaded when they are wanted. */
+const worker = { format: 'es' } as const;
 
 /** Pages are separate documents, so that a phone on the Stand never loads the Desk. */
 export default defineConfig({
   root: 'client',
-  plugins: [compressed(), pageAlone('explore', exploreWorker), pageAlone('charts')],
+  plugins: [compressed(), pageAlone('explore', exploreWorker), pageAlone('charts'), pageAlone('sound')],
+  worker,
   build: {
     ...output,
     emptyOutDir: true,
@@ -24,13 +27,13 @@ export default defineConfig({
   },
 });
 
-/** Lays each script and style compressed beside itself, once; the server only hands it out. */
+/** Lays each script, style and table of weights compressed beside itself, once; the server only hands it out. */
 function compressed(): Plugin {
   return {
     name: 'rootcall-compressed',
     apply: 'build',
     writeBundle({ dir = '' }, bundle) {
-      for (const name of Object.keys(bundle).filter((file) => /\.(js|css)$/.test(file))) {
+      for (const name of Object.keys(bundle).filter((file) => /\.(js|css|bin)$/.test(file))) {
         const file = join(dir, name);
         const plain = readFileSync(file);
         writeFileSync(
@@ -57,6 +60,7 @@ function pageAlone(name: string, plugin?: () => Plugin): Plugin {
         root: 'client',
         logLevel: 'warn',
         plugins: [compressed(), plugin?.()],
+        worker,
         build: {
           ...output,
           emptyOutDir: false,

@@ -23,7 +23,7 @@ export interface AnswerChart {
 /**
  * The places that a student gave, held against the key: what is right in print, a slip struck through, a slur from it
  * to where it should be. Where only the order went otherwise, each note says when it came. Without an answer, the key
- * alone.
+ * alone; so too where the answer was heard, with the places that were tapped for it.
  */
 export function answerChart(
   instrument: Instrument,
@@ -41,6 +41,7 @@ export function answerChart(
     const finger = key.find((note) => samePlace(note.place, place))?.finger;
     return degree === undefined ? { place, look: 'filled' } : { ...keyNote({ place, degree }), finger };
   };
+  if (answer.heard) return heardChart(key, given, verdict, inPrint);
   if (verdict.kind === 'right') return { notes: given.map(inPrint), corrections: [] };
 
   const judged = (right: boolean) =>
@@ -67,6 +68,23 @@ export function answerChart(
     ],
     corrections: [...slurs(corrections, key), ...(astray ? [] : rootSlur(exercise, key, answer))],
   };
+}
+
+/** Where nobody knows on which strings it sounded: the key, and taps that are right elsewhere or lie astray. */
+function heardChart(
+  key: readonly KeyNote[],
+  taps: readonly Place[],
+  verdict: Verdict,
+  inPrint: (place: Place) => NeckNote,
+): AnswerChart {
+  const isAstray = (tap: Place) =>
+    verdict.kind !== 'right' && verdict.marks.some((mark) => !mark.right && samePlace(mark.place, tap));
+  const elsewhere = taps
+    .filter((tap) => !key.some(({ place }) => samePlace(place, tap)))
+    .map((tap): NeckNote => (isAstray(tap) ? { place: tap, look: 'slip' } : inPrint(tap)))
+    // Of a note that is found by ear the tap says the string alone.
+    .filter(({ look, label }) => look === 'slip' || label !== undefined);
+  return { notes: [...key.map(keyNote), ...elsewhere], corrections: [] };
 }
 
 /** From the note that was marked as the root to the root. */

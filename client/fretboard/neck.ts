@@ -24,6 +24,7 @@ import {
   cropTo,
   markedPlaces,
   placeName,
+  type HeardMark,
   type InkMarks,
   type NeckHeat,
   type NeckMaterial,
@@ -71,6 +72,8 @@ export class Neck extends LitElement {
   @property({ type: Boolean }) disabled = false;
   /** Wood: each place shows when it was visited, counted from 1; one may come twice. */
   @property({ type: Boolean }) ordered = false;
+  /** Wood: places that sound what was heard. */
+  @property({ attribute: false }) heard: readonly HeardMark[] = [];
   /** Wood: the root may be marked, and which of the places is. */
   @property({ type: Boolean }) marksRoot = false;
   @property({ attribute: false }) root: Place | null = null;
@@ -188,8 +191,8 @@ export class Neck extends LitElement {
   }
 
   get #woodMarks(): WoodMarks {
-    const { places, ordered, root, asked, sent, stringNames, pressed } = this;
-    return { places, ordered, root, asked, sent, stringNames, pressed };
+    const { places, heard, ordered, root, asked, sent, stringNames, pressed } = this;
+    return { places, heard, ordered, root, asked, sent, stringNames, pressed };
   }
 
   #renderWood(): TemplateResult | typeof nothing {

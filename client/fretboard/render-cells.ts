@@ -12,10 +12,13 @@ import { ordinal, visitsTo } from './placing.ts';
 import { fretsShown, type WoodMarks } from './state.ts';
 import { isRoot } from './wood-marks.ts';
 
-/** "string 2, fret 5, 3rd and 11th, root": a place, and what is on it. */
+/** "string 2, fret 5, 3rd and 11th, root", "string 2, fret 5, heard": a place, and what is on it. */
 export function cellName(place: Place, marks: WoodMarks, placeName: (place: Place) => string): string {
   const visits = marks.ordered ? visitsTo(marks.places, place).map(ordinal).join(' and ') : '';
-  return [placeName(place), visits, isRoot(marks, place) ? 'root' : ''].filter(Boolean).join(', ');
+  const heard = marks.heard.some((mark) => mark.look !== 'hint' && samePlace(mark.place, place));
+  return [placeName(place), visits, isRoot(marks, place) ? 'root' : '', heard ? 'heard' : '']
+    .filter(Boolean)
+    .join(', ');
 }
 
 /** The tap layer's rows: an ARIA grid of real elements, a row for each string. */

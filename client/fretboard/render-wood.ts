@@ -12,7 +12,7 @@ import {
   type Point,
 } from './geometry.ts';
 import { nutLength } from './wood-frame.ts';
-import { askedMark, discs, fingerRing, openCircle } from './wood-marks.ts';
+import { askedMark, discs, fingerRing, heardMarksIn, openCircle } from './wood-marks.ts';
 import { fretsShown, isWound, stringWidth, type WoodMarks } from './state.ts';
 
 /** A neck of wood, to be touched. Colours come from wood-style.ts; here is only where things lie. */
@@ -202,6 +202,7 @@ export function renderWood(frame: NeckFrame, instrument: Instrument, marks: Wood
     ${strings(frame, instrument, fromNut ? frame.openLength - 1 : boardFrom)}
     ${fromNut && capoed ? capo(frame, instrument) : nothing}
     ${fretNumbers(frame, instrument)}
+    ${heardMarksIn(frame, marks)}
     ${repeat(
       discs(frame, marks),
       ([key]) => key,

@@ -48,9 +48,22 @@ export interface InkMarks {
   readonly stringNames: readonly string[];
 }
 
+/**
+ * What is known of a place where something was heard: it sounds what was played (`newest`: last), or would if the hint is
+ * right, or it is one of those of which the student is asked to tap one.
+ */
+export type HeardLook = 'heard' | 'newest' | 'hint' | 'candidate';
+
+export interface HeardMark {
+  readonly place: Place;
+  readonly look: HeardLook;
+}
+
 /** All that a wooden neck shows. */
 export interface WoodMarks {
   readonly places: readonly Place[];
+  /** Places that sound what was heard. */
+  readonly heard: readonly HeardMark[];
   /** Whether each place shows when it was visited. */
   readonly ordered: boolean;
   /** The one of `places` that is marked as the root. */

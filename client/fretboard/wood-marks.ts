@@ -3,7 +3,7 @@ import { holds, samePlace, type Place, type StringNumber } from '../../shared/th
 import { gapsFromMiddle, markRadius, onScreen, pointOf, type NeckFrame, type Point } from './geometry.ts';
 import { lozenge } from './lozenge.ts';
 import { visitsTo } from './placing.ts';
-import type { WoodMarks } from './state.ts';
+import type { HeardMark, WoodMarks } from './state.ts';
 import { nutLength } from './wood-frame.ts';
 
 /** What lies on a wooden neck: fingers' discs, the root's lozenge, numbers of an order, the place that is asked. */
@@ -72,6 +72,30 @@ export function discs(frame: NeckFrame, marks: WoodMarks): readonly (readonly [s
     .filter((place, at) => marks.places.findIndex((other) => samePlace(other, place)) === at)
     .filter(({ fret }) => (fret === 0 ? marks.ordered : fret >= low && fret <= high))
     .map((place) => [`${String(place.string)}-${String(place.fret)}`, disc(frame, place, marks)]);
+}
+
+/** Half a side of the square round a place that sounds what was heard, for a disc's radius: the disc fits in. */
+const squareHalf = 1.06;
+const heardStroke = { heard: 1.6, newest: 3.4, hint: 1.6, candidate: 2.8 } as const;
+
+/** Outlined: nothing is placed there, and nothing is said of right. A place that may be tapped has a ring. */
+function heardMark(frame: NeckFrame, { place, look }: HeardMark, marks: WoodMarks): SVGTemplateResult {
+  const open = place.fret === 0;
+  const { x, y } = open ? openPoint(frame, place.string, marks) : pointOf(frame, place);
+  const r = open ? openRadius(frame) : markRadius(frame);
+  const half = r * squareHalf;
+  const width = heardStroke[look];
+  return look === 'candidate'
+    ? svg`<circle class="heard candidate" cx=${x} cy=${y} r=${r * 1.12} stroke-width=${width} />`
+    : svg`<rect class=${`heard ${look}`} x=${x - half} y=${y - half} width=${2 * half} height=${2 * half}
+        rx=${r * 0.3} stroke-width=${width} />`;
+}
+
+export function heardMarksIn(frame: NeckFrame, marks: WoodMarks): readonly SVGTemplateResult[] {
+  const { low, high } = frame.window;
+  return marks.heard
+    .filter(({ place: { fret } }) => fret === 0 || (fret >= low && fret <= high))
+    .map((mark) => heardMark(frame, mark, marks));
 }
 
 /** The place whose name is asked for: a hole in the wood, so that nobody takes it for a finger. */

@@ -136,6 +136,16 @@ export const woodStyle = css`
     fill: var(--on-bone);
     font-weight: 700;
   }
+  .heard {
+    fill: none;
+    stroke: var(--bone);
+  }
+  .heard.hint {
+    stroke-dasharray: 3 3;
+  }
+  .heard.candidate {
+    stroke: var(--wire);
+  }
   .asked circle {
     fill: var(--wood-edge);
     stroke: var(--wire);

@@ -20,6 +20,7 @@ import './stand/programme.ts';
 import './stand/rest.ts';
 import './stand/round.ts';
 import type { RoundStage } from './stand/round.ts';
+import type { ListenEvent, SaidEvent, WayEvent } from './stand/play-events.ts';
 import { answerTo, stageAt, type StandAnswer } from './stand/answer.ts';
 import { explanationOf, fetchExplanations, type RevealedStage } from './stand/explanation.ts';
 import { Announcer } from './stand/announcer.ts';
@@ -99,6 +100,8 @@ export class Stand extends LitElement {
   @state() private lost = false;
   @state() private spoken = '';
   @state() private voided = false;
+  /** Said on this page, and not kept: who opens it anew is asked before anything is heard. */
+  @state() private listens = false;
 
   #session: StandSession | null = null;
   #lostTimer: ReturnType<typeof setTimeout> | undefined;
@@ -166,6 +169,8 @@ export class Stand extends LitElement {
           .leftHanded=${session.leftHanded}
           .naming=${session.naming}
           .voided=${this.voided}
+          .way=${session.way}
+          @stand-way=${this.#onWay}
           @switch-turned=${this.#onLeftHanded}
           @stand-naming=${this.#onNaming}
           @stand-leave=${this.#onLeave}
@@ -246,8 +251,16 @@ export class Stand extends LitElement {
       .standing=${standing}
       .timeUp=${own.timeUp}
       .leftHanded=${session.leftHanded}
+      .way=${session.way}
+      .may=${own.playing}
+      .listens=${this.listens}
+      .wantsMidi=${session.wantsMidi}
+      @stand-way=${this.#onWay}
+      @stand-said=${(event: SaidEvent) => (this.spoken = event.words)}
+      @stand-listen=${(event: ListenEvent) => (this.listens = event.on)}
       @stand-answer=${(event: AnswerEvent) => {
-        this.spoken = event.words;
+        // What is heard is said once it has come to an end.
+        if (event.words !== '') this.spoken = event.words;
         session.place(stage.roundId, atLevel(event.answer, level), event.done);
       }}
       @stand-level=${(event: LevelEvent) => {
@@ -370,6 +383,10 @@ export class Stand extends LitElement {
 
   readonly #onAlias = (event: AliasEvent): void => {
     void this.#session?.setAlias(event.alias);
+  };
+
+  readonly #onWay = ({ way }: WayEvent): void => {
+    if (this.#session) this.#session.way = way;
   };
 
   readonly #onLeftHanded = (event: SwitchTurnedEvent): void => {

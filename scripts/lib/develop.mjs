@@ -39,7 +39,7 @@ for (const signal of ['SIGINT', 'SIGTERM']) {
 
 /** Gives a path the page that the server gives it. */
 function asServed(request, _response, next) {
-  const [, page] = /^\/(join|desk|board|check|explore)(?:[/?]|$)/.exec(request.url) ?? [];
+  const [, page] = /^\/(join|desk|board|check|explore|sound)(?:[/?]|$)/.exec(request.url) ?? [];
   if (page) request.url = page === 'join' ? '/index.html' : `/${page}.html`;
   next();
 }

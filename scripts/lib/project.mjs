@@ -21,6 +21,7 @@ const products = [
   'client/check.html',
   'client/explore.html',
   'client/charts.html',
+  'client/sound.html',
 ];
 
 /** Says what is wrong in one line and ends. */

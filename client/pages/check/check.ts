@@ -94,6 +94,12 @@ export class NetworkCheck extends LitElement {
       .fails .help {
         border-color: var(--rose);
       }
+      .next {
+        align-items: center;
+        color: inherit;
+        display: inline-flex;
+        min-height: var(--target);
+      }
       button {
         justify-self: start;
         min-height: 3rem;
@@ -129,13 +135,14 @@ export class NetworkCheck extends LitElement {
       </main>`;
   }
 
-  #row({ title, outcome, sentence, help }: Row): TemplateResult {
+  #row({ title, outcome, sentence, help, next }: Row): TemplateResult {
     return html`<li class=${outcome}>
       ${sign(outcomeSign[outcome])}
       <div>
         <h2>${title} <span class="soft">${outcomeWord[outcome]}</span></h2>
         ${sentence === '' ? nothing : html`<p>${sentence}</p>`}
         ${help === '' ? nothing : html`<p class="help">${help}</p>`}
+        ${next ? html`<a class="next" href=${next.path}>${next.words}</a>` : nothing}
       </div>
     </li>`;
   }

@@ -20,6 +20,8 @@ export interface Row {
   readonly sentence: string;
   /** What to do; '' where there is nothing. */
   readonly help: string;
+  /** The page to go on to. */
+  readonly next?: { readonly path: string; readonly words: string };
 }
 
 export const outcomeWord: Readonly<Record<Outcome, string>> = {
@@ -41,7 +43,7 @@ export function rowsOf(found: Findings): readonly Row[] {
     row('Lasting connection (WebSocket)', webSocketRow(found)),
     row('Slower way (long-polling)', pollingRow(found)),
     row('Secure address (HTTPS)', found.security && securityRows[found.security]),
-    row('Microphone', found.microphone && microphoneRows[found.microphone]),
+    { ...row('Microphone', found.microphone && microphoneRows[found.microphone]), next: soundCheck },
     row('Screen stays on', found.wakeLock && wakeLockRows[found.wakeLock]),
     row('Clock', clockRow(found)),
   ];
@@ -123,13 +125,18 @@ const securityRows: Readonly<Record<Security, Body>> = {
   plain: [
     'limited',
     'The address starts with http://. That is enough for a class; browsers keep the microphone and the lit screen for https://.',
-    'Whoever runs the server can start it with HTTPS.',
+    'Whoever runs the server can start it with npm start -- --https.',
   ],
 };
 
+const soundCheck = { path: '/sound', words: 'Sound check: level, room, tuner' };
 const microphoneRows: Readonly<Record<Microphone, Body>> = {
-  possible: ['works', 'There is one, and this page could ask for it.'],
-  insecure: ['limited', 'Browsers give it to https:// addresses only. Taps and names work without it.'],
+  possible: ['works', 'There is one: exercises can be answered by playing here.'],
+  insecure: [
+    'limited',
+    'Browsers give it to https:// addresses only. Taps and names work without it.',
+    'For answers by playing, whoever runs the server can start it with npm start -- --https.',
+  ],
   absent: [
     'limited',
     'This device shows none. Taps and names work without it.',

@@ -3,7 +3,8 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { isEmpty, noAnswer, type Answer } from '../../../shared/exercise/answer.ts';
 import type { Exercise } from '../../../shared/exercise/exercise.ts';
 import { explain } from '../../../shared/exercise/explain.ts';
-import { inputOf } from '../../../shared/exercise/input.ts';
+import type { Playing } from '../../../shared/exercise/heard.ts';
+import { inputOf, playingOf } from '../../../shared/exercise/input.ts';
 import { judge } from '../../../shared/exercise/judge.ts';
 import { answerKey } from '../../../shared/exercise/key.ts';
 import { namedText } from '../../../shared/exercise/name-words.ts';
@@ -15,10 +16,16 @@ import type { NamedEvent } from '../../components/name-keypad.ts';
 import type { PlaceToggledEvent } from '../../fretboard/events.ts';
 import { tapped } from '../../fretboard/placing.ts';
 import { revealedChart } from '../stand/chart.ts';
+import { nextTap, tappedFor, tapsAlone } from '../stand/heard-answer.ts';
+import { HeardHere } from '../stand/heard-here.ts';
+import { heardOnNeck } from '../stand/heard-on-neck.ts';
 import '../stand/paper.ts';
+import type { ListenEvent, PlayedEvent, SaidEvent, WayEvent } from '../stand/play-events.ts';
+import '../stand/playing.ts';
 import { roundStyle } from '../stand/round-style.ts';
-import { tapWords } from '../stand/words.ts';
-import { ExploringEvent } from './events.ts';
+import { browserHasMidi, waysOffered, type ChosenWay } from '../stand/ways.ts';
+import { tapForHeardWords, tapWords } from '../stand/words.ts';
+import { ExploringEvent, SettingsEvent } from './events.ts';
 import { exploreStyles } from './explore-style.ts';
 import { exploreHeader } from './header.ts';
 import type { Ideas } from './ideas.ts';
@@ -49,8 +56,11 @@ export class ExploreQuiz extends LitElement {
   @state() private scope: Scope = 'this';
   @state() private exercise: Exercise | null = null;
   @state() private answer: Answer = noAnswer;
+  @state() private listens = false;
   @state() private verdict: Verdict | null = null;
   @state() private count = { right: 0, asked: 0 };
+
+  readonly #heard = new HeardHere();
 
   protected override willUpdate(_changed: PropertyValues<this>): void {
     if (this.exercise === null) this.#ask();
@@ -66,6 +76,8 @@ export class ExploreQuiz extends LitElement {
     const { title, detail } = wordingOf(exercise, settings.naming);
     const { answer } = this;
     const isName = exercise.kind === 'name';
+    const playing = playingOf(exercise);
+    const english = wordingOf(exercise, 'english').title;
     return html`<div class=${isName ? 'round with-keys' : 'round'}>
       ${exploreHeader(html`${this.#scopeField()}<span class="count">${countWords(this.count)}</span>`)}
       <div class="task">
@@ -75,6 +87,7 @@ export class ExploreQuiz extends LitElement {
       <explore-wood
         .instrument=${settings.instrument}
         .places=${answer.places}
+        .heard=${playing ? heardOnNeck(settings.instrument, answer, this.#heard.hint, playing, english) : []}
         .asked=${isName ? exercise.place : null}
         .range=${isName ? exercise.range : null}
         .leftHanded=${settings.leftHanded}
@@ -90,15 +103,38 @@ export class ExploreQuiz extends LitElement {
             ></rootcall-name-keypad>`
           : nothing
       }
+      ${playing ? this.#panel(settings, playing, english) : nothing}
       <div class="bar">
         <button type="button" @click=${this.#onBack}>Back</button>
-        <button type="button" ?disabled=${isEmpty(answer)} @click=${() => (this.answer = noAnswer)}>
-          Clear
+        <button type="button" ?disabled=${isEmpty(answer)} @click=${this.#onAgain}>
+          ${answer.heard ? 'Again' : 'Clear'}
         </button>
         <button type="button" class="primary" ?disabled=${isEmpty(answer)} @click=${this.#onLook}>
           Look at it
         </button>
       </div>
+    </div>`;
+  }
+
+  #panel(settings: Settings, playing: Playing, task: string): TemplateResult {
+    const ways = waysOf(playing);
+    return html`<div class="keys">
+      <stand-playing
+        .ways=${ways}
+        .way=${wayIn(settings, playing)}
+        may="on"
+        .playing=${playing}
+        .instrument=${settings.instrument}
+        .answer=${this.answer}
+        .task=${task}
+        .naming=${settings.naming}
+        .open=${true}
+        .listens=${this.listens}
+        @stand-way=${({ way }: WayEvent) => this.dispatchEvent(new SettingsEvent({ way }))}
+        @stand-listen=${({ on }: ListenEvent) => (this.listens = on)}
+        @stand-said=${({ words }: SaidEvent) => this.#say(words)}
+        @stand-played=${this.#onPlayed}
+      ></stand-playing>
     </div>`;
   }
 
@@ -141,6 +177,7 @@ export class ExploreQuiz extends LitElement {
     if (!at || !ideas) return;
     this.exercise = questionOf(at, ideas, seen, scope, exercise, Math.random) ?? null;
     this.answer = noAnswer;
+    this.#heard.forget();
     this.verdict = null;
   }
 
@@ -162,11 +199,39 @@ export class ExploreQuiz extends LitElement {
   }
 
   readonly #onPlace = ({ place }: PlaceToggledEvent): void => {
-    const { exercise, answer } = this;
+    const { exercise, answer, settings } = this;
     const input = exercise ? inputOf(exercise) : null;
-    if (input?.kind !== 'places') return;
-    this.answer = tapped(answer, place, input);
-    this.#say(tapWords(answer, this.answer, place, input));
+    if (!exercise || !settings || input?.kind !== 'places') return;
+    const { playing } = input;
+    if (answer.heard && playing && wayIn(settings, playing) !== 'tap') {
+      this.answer = tappedFor(answer, place, playing);
+      this.#say(tapForHeardWords(answer, this.answer, place, playing));
+      this.#lookIfDone(playing, playing.as === 'chord');
+      return;
+    }
+    const before = tapsAlone(answer);
+    this.answer = tapped(before, place, input);
+    this.#say(tapWords(before, this.answer, place, input));
+  };
+
+  readonly #onPlayed = (event: PlayedEvent): void => {
+    const { exercise, answer } = this;
+    const playing = exercise ? playingOf(exercise) : null;
+    this.answer = this.#heard.take(event, answer);
+    this.requestUpdate();
+    if (playing && this.answer !== answer) this.#lookIfDone(playing, event.isFinal);
+  };
+
+  /** A chord is judged once it is heard whole, a line as soon as it is right, both with the taps that they need. */
+  #lookIfDone(playing: Playing, isFinal: boolean): void {
+    const { exercise, answer } = this;
+    if (!exercise || nextTap(answer, playing)) return;
+    if (isFinal || judge(exercise, answer).kind === 'right') this.#onLook();
+  }
+
+  /** Takes back what was heard, and what was placed before is there again; else clears. */
+  readonly #onAgain = (): void => {
+    this.answer = this.answer.heard ? this.#heard.again(this.answer) : noAnswer;
   };
 
   readonly #onNamed = ({ named }: NamedEvent): void => {
@@ -203,6 +268,15 @@ export class ExploreQuiz extends LitElement {
     await this.updateComplete;
     this.renderRoot.querySelector<HTMLElement>(selector)?.focus({ preventScroll: true });
   }
+}
+
+function waysOf(playing: Playing): readonly ChosenWay[] {
+  return waysOffered(playing, 'on', false, browserHasMidi());
+}
+
+/** The way that is chosen, as far as this browser has it. */
+function wayIn({ way }: Settings, playing: Playing): ChosenWay {
+  return waysOf(playing).includes(way) ? way : 'tap';
 }
 
 declare global {

@@ -49,6 +49,14 @@ export const quizStyle = css`
       flex: 0 1 20rem;
     }
   }
+  /* How it is answered stands beside the neck alone: the row above it is full. */
+  @media (min-aspect-ratio: 6/5) and (min-width: 721px) {
+    .round:not(.with-keys) {
+      grid-template:
+        'header task window bar bar' auto
+        'neck neck neck neck keys' minmax(0, 1fr) / auto minmax(0, 1fr) auto auto auto;
+    }
+  }
   @media (min-aspect-ratio: 6/5) and (max-width: 960px) {
     header select {
       max-width: 7rem;

@@ -4,12 +4,14 @@ import { Device } from '../../connection/device.ts';
 import type { KeyStore } from '../../lib/key-store.ts';
 import type { Labels } from './seen.ts';
 
-/** How this person reads and holds the neck; kept on the device, hand and note names together with the Stand's. */
+/** How this person reads and holds the neck; kept on the device; hand, note names and way are the Stand's too. */
 export interface Settings {
   readonly instrument: Instrument;
   readonly leftHanded: boolean;
   readonly naming: NoteNaming;
   readonly labels: Labels;
+  /** How questions are answered, where they can be played. */
+  readonly way: Device['way'];
 }
 
 const instrumentKey = 'rootcall.explore.instrument';
@@ -21,6 +23,7 @@ export function readSettings(storage: KeyStore): Settings {
     instrument: instrumentById(storage.get(instrumentKey) ?? '') ?? standardGuitar,
     leftHanded: device.leftHanded,
     naming: device.naming ?? 'english',
+    way: device.way,
     labels: storage.get(labelsKey) === 'notes' ? 'notes' : 'degrees',
   };
 }
@@ -28,9 +31,10 @@ export function readSettings(storage: KeyStore): Settings {
 /** Keeps what has changed, and nothing else: the Stand's note names stay the class's until some are chosen. */
 export function keepSettings(storage: KeyStore, change: Partial<Settings>): void {
   const device = new Device(storage);
-  const { instrument, leftHanded, naming, labels } = change;
+  const { instrument, leftHanded, naming, labels, way } = change;
   if (instrument) storage.set(instrumentKey, instrument.id);
   if (leftHanded !== undefined) device.leftHanded = leftHanded;
   if (naming) device.naming = naming;
+  if (way) device.way = way;
   if (labels) storage.set(labelsKey, labels);
 }

@@ -8,6 +8,7 @@ import {
 } from '../../../shared/theory/fretboard.ts';
 import type { WindowsFittedEvent } from '../../fretboard/events.ts';
 import '../../fretboard/neck.ts';
+import type { HeardMark } from '../../fretboard/state.ts';
 import { windowHolding } from '../../fretboard/wood-frame.ts';
 import { landscape, MediaQuery } from '../../lib/media-query.ts';
 import { baseStyle } from '../../styles/base.ts';
@@ -34,6 +35,7 @@ export class ExploreWood extends LitElement {
 
   @property({ attribute: false }) instrument: Instrument = standardGuitar;
   @property({ attribute: false }) places: readonly Place[] = [];
+  @property({ attribute: false }) heard: readonly HeardMark[] = [];
   @property({ attribute: false }) asked: Place | null = null;
   /** Frets that are to be in sight. */
   @property({ attribute: false, hasChanged: differs }) range: FretRange | null = null;
@@ -71,6 +73,7 @@ export class ExploreWood extends LitElement {
         .leftHanded=${this.leftHanded}
         .window=${shown}
         .places=${this.places}
+        .heard=${this.heard}
         .asked=${this.asked}
         @windows-fitted=${(event: WindowsFittedEvent) => (this.fitted = event.windows)}
       ></rootcall-neck>`;

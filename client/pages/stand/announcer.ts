@@ -53,10 +53,10 @@ function stageSentence(
 function standingSentence(source: AnswerSource, shared: StandSharedView, own: StandOwnView): string {
   const { stage } = shared;
   if (stage.kind !== 'open' && stage.kind !== 'held') return '';
-  const { standing, level, counting } = answerTo(source, own, stage);
+  const { answer, standing, level, counting } = answerTo(source, own, stage);
   const input = stageAt(stage, level).task.input.kind;
   // After the hold nothing is the student's to change; before it, the tap itself was said already.
-  if (!isOpen(shared, own)) return heldWords(standing, input);
+  if (!isOpen(shared, own)) return heldWords(standing, input, answer);
   if (counting !== null) return countingWords(counting, input);
   return standing === 'placed' ? '' : standingWords(standing);
 }

@@ -3,6 +3,7 @@ import { isEmpty, type Answer } from '../../../shared/exercise/answer.ts';
 import type { Input } from '../../../shared/exercise/input.ts';
 import type { Level } from '../../../shared/exercise/levels.ts';
 import { sign } from '../../components/signs.ts';
+import { heardCount } from './heard-answer.ts';
 import { countingWords, heldWords, markingWords, openWords, standingWord, type Standing } from './words.ts';
 
 /** What lies under the thumb while a round is open, and what stands there instead when it is not. */
@@ -15,6 +16,7 @@ export interface Bar {
   /** `reminded`: Done was pressed while something that is asked for is missing. */
   readonly state: 'open' | 'marking' | 'reminded' | 'done' | 'held' | 'time-up';
   readonly onClear: () => void;
+  readonly onAgain: () => void;
   readonly onTakeBack: () => void;
   readonly onDone: () => void;
   readonly onChange: () => void;
@@ -39,23 +41,27 @@ export function roundBar(bar: Bar): TemplateResult {
       return html`<span class="report-sign">${sign('fermata')}</span>
         <p class="report">
           <b>${bar.state === 'held' ? 'Held. Eyes up.' : 'Time is up.'}</b>
-          ${heldWords(bar.standing, bar.input.kind)}
+          ${heldWords(bar.standing, bar.input.kind, bar.answer)}
         </p>`;
   }
 }
 
-function openBar({ input, answer, standing, counting, onClear, onTakeBack, onDone }: Bar): TemplateResult {
+function openBar(bar: Bar): TemplateResult {
+  const { input, answer, standing, counting, onClear, onAgain, onTakeBack, onDone } = bar;
   const isPlaces = input.kind === 'places';
+  const isHeard = answer.heard !== undefined;
   const count = answer.places.length;
   return html`${
-      counting === null
-        ? html`<button type="button" ?disabled=${isEmpty(answer) && !answer.finger} @click=${onClear}>
-            Clear
-          </button>`
-        : html`<p class="report">${countingWords(counting, input.kind)}</p>`
+      isHeard
+        ? html`<button type="button" @click=${onAgain}>Again</button>`
+        : counting === null
+          ? html`<button type="button" ?disabled=${isEmpty(answer) && !answer.finger} @click=${onClear}>
+              Clear
+            </button>`
+          : html`<p class="report">${countingWords(counting, input.kind)}</p>`
     }
     ${
-      isPlaces && input.ordered && counting === null
+      isPlaces && input.ordered && counting === null && !isHeard
         ? html`<button type="button" class="take-back" ?disabled=${count === 0} @click=${onTakeBack}>
             Take back
           </button>`
@@ -66,11 +72,12 @@ function openBar({ input, answer, standing, counting, onClear, onTakeBack, onDon
         ? nothing
         : html`<span class="standing">
             ${sign(standing === 'placed' || standing === 'kept' ? 'placed' : 'sent')}
-            ${input.kind === 'name' && standing === 'placed' ? 'named' : standingWord[standing]}
+            ${standing === 'placed' && isHeard ? 'heard' : standing === 'placed' && !isPlaces ? 'named' : standingWord[standing]}
           </span>`
     }
     <button type="button" class="primary" ?disabled=${isEmpty(answer)} @click=${onDone}>
-      Done ${isPlaces ? html`<span class="soft">${count} placed</span>` : nothing}
+      Done
+      ${isPlaces ? html`<span class="soft">${isHeard ? `${String(heardCount(answer))} heard` : `${String(count)} placed`}</span>` : nothing}
     </button>`;
 }
 

@@ -5,7 +5,9 @@ import type { NoteNaming } from '../../../shared/theory/naming.ts';
 import '../../components/switch.ts';
 import { AliasEvent, LeaveEvent, NamingEvent } from './events.ts';
 import './programme.ts';
+import { WayEvent } from './play-events.ts';
 import { standStyles } from './stand-style.ts';
+import { browserHasMidi, type ChosenWay } from './ways.ts';
 import { restWords } from './words.ts';
 
 /** Note names to choose from; the first leaves it to the class. */
@@ -14,6 +16,13 @@ const namings: readonly (readonly [NoteNaming | '', string])[] = [
   ['english', 'C D E … B'],
   ['german', 'C D E … H (German)'],
   ['solfege', 'do re mi'],
+];
+
+/** Ways to answer, for the exercises that allow them. */
+const ways: readonly (readonly [ChosenWay, string])[] = [
+  ['tap', 'by tapping'],
+  ['play', 'by playing, where the class does'],
+  ['midi', 'by MIDI'],
 ];
 
 /** Between exercises: a rest, and the few things that a student may set. */
@@ -77,6 +86,11 @@ export class StandRest extends LitElement {
         display: inline-flex;
         min-height: var(--target);
       }
+      .links {
+        column-gap: var(--space-4);
+        display: flex;
+        flex-wrap: wrap;
+      }
       input {
         flex: 1;
         min-width: 0;
@@ -91,6 +105,7 @@ export class StandRest extends LitElement {
   @property({ attribute: false }) naming: NoteNaming | null = null;
   /** The last exercise was taken back. */
   @property({ type: Boolean }) voided = false;
+  @property() way: ChosenWay = 'tap';
   @state() private leaving = false;
 
   protected override render(): TemplateResult | typeof nothing {
@@ -109,7 +124,10 @@ export class StandRest extends LitElement {
       .more=${restWords(shared.next, shared.here)}
     >
       ${shared.wantsAlias ? this.#aliasForm(own.alias) : nothing}
-      <p class="small"><a class="meanwhile" href="/explore">Explore the neck meanwhile</a></p>
+      <p class="small links">
+        <a class="meanwhile" href="/explore">Explore the neck meanwhile</a>
+        <a class="meanwhile" href="/sound">Tune, and check the sound</a>
+      </p>
       <div slot="bar" class=${this.leaving ? 'bar' : 'bar settings'}>
         ${
           this.leaving
@@ -119,7 +137,7 @@ export class StandRest extends LitElement {
                   <button type="button" @click=${() => this.dispatchEvent(new LeaveEvent())}>Leave</button>
                 </span>`
             : html`<rootcall-switch .on=${this.leftHanded}>Left-handed neck</rootcall-switch>
-                ${this.#namingChoice()}
+                ${this.#namingChoice()} ${this.#wayChoice()}
                 <button type="button" @click=${() => (this.leaving = true)}>Not me</button>`
         }
       </div>
@@ -133,6 +151,18 @@ export class StandRest extends LitElement {
         ${namings.map(
           ([naming, words]) =>
             html`<option value=${naming} .selected=${naming === (this.naming ?? '')}>${words}</option>`,
+        )}
+      </select>
+    </label>`;
+  }
+
+  #wayChoice(): TemplateResult {
+    const open = ways.filter(([way]) => way !== 'midi' || browserHasMidi());
+    return html`<label class="naming">
+      Answer
+      <select @change=${this.#onWay}>
+        ${open.map(
+          ([way, words]) => html`<option value=${way} .selected=${way === this.way}>${words}</option>`,
         )}
       </select>
     </label>`;
@@ -153,6 +183,12 @@ export class StandRest extends LitElement {
     const { value } = event.target;
     const [naming] = namings.find(([other]) => other === value) ?? [''];
     this.dispatchEvent(new NamingEvent(naming === '' ? null : naming));
+  };
+
+  readonly #onWay = ({ target }: Event): void => {
+    if (!(target instanceof HTMLSelectElement)) return;
+    const [way] = ways.find(([other]) => other === target.value) ?? [];
+    if (way) this.dispatchEvent(new WayEvent(way));
   };
 
   readonly #onAlias = (event: SubmitEvent): void => {

@@ -54,6 +54,28 @@ export const roundStyle = css`
   .with-levels .window::after {
     inset-block-start: -1px;
   }
+  .round > .way {
+    align-self: center;
+    grid-area: header;
+    justify-self: end;
+    margin-inline-end: var(--margin);
+    min-width: 0;
+    padding-inline: var(--space-2);
+    width: var(--way);
+  }
+  .with-ways {
+    --way: 7.25rem;
+  }
+  .with-ways header {
+    min-height: 3.25rem;
+    padding-inline-end: calc(var(--way) + var(--margin) + var(--space-2));
+  }
+  .with-ways.with-levels header {
+    padding-inline-end: calc(var(--way) + var(--levels) + var(--margin) + var(--space-4));
+  }
+  .round.with-levels > .way {
+    margin-inline-end: calc(var(--levels) + var(--margin) + var(--space-2));
+  }
   .task {
     display: contents;
   }
@@ -97,9 +119,17 @@ export const roundStyle = css`
     width: calc(100% - var(--margin));
   }
   rootcall-name-keypad,
-  .extras {
+  .keys {
     grid-area: keys;
+  }
+  rootcall-name-keypad,
+  .extras {
     padding: var(--space-2) var(--margin);
+  }
+  /* As high before it is loaded. */
+  stand-playing:not(:defined) {
+    display: block;
+    min-height: 3.5rem;
   }
   rootcall-name-keypad {
     justify-self: center;
@@ -134,6 +164,15 @@ export const roundStyle = css`
   }
   .fingers button {
     padding: 0;
+  }
+  /* Alone in their row they leave room for their words. */
+  .fingers:only-child {
+    align-items: center;
+    grid-template-columns: auto repeat(4, minmax(var(--target), 1fr));
+  }
+  .fingers:only-child span {
+    grid-column: auto;
+    padding-inline-end: var(--space-1);
   }
   button[aria-pressed='true'],
   button[aria-pressed='true']:disabled {
@@ -180,9 +219,21 @@ export const roundStyle = css`
   .report-sign {
     font-size: 1.25rem;
   }
+  /* Levels and ways leave no room for a name. */
+  @media (max-width: 480px) {
+    .with-ways.with-levels header > * {
+      display: none;
+    }
+  }
   @media (max-width: 359px) {
     .with-levels {
       --levels: 10.5rem;
+    }
+    .with-ways {
+      --way: 7rem;
+    }
+    .with-ways header span:not(.student) {
+      display: none;
     }
     .bar {
       gap: var(--space-2);
@@ -247,9 +298,21 @@ export const roundStyle = css`
     .levels button + button {
       margin: -1px 0 0;
     }
-    .with-levels header {
+    .with-levels header,
+    .with-ways header,
+    .with-ways.with-levels header {
       min-height: 0;
       padding-inline-end: var(--space-3);
+    }
+    .round > .way,
+    .round.with-levels > .way {
+      align-self: start;
+      grid-area: keys;
+      margin-inline: var(--space-3) 0;
+      width: 7.75rem;
+    }
+    .with-ways .keys {
+      padding-top: calc(var(--target) + var(--space-2));
     }
     rootcall-name-keypad {
       max-width: none;
@@ -261,14 +324,26 @@ export const roundStyle = css`
       padding: 0 0 0 var(--space-3);
       width: 7.5rem;
     }
+    .keys {
+      display: flex;
+      flex-direction: column;
+      gap: var(--space-3);
+    }
+    stand-playing:not(:defined) {
+      width: 8.5rem;
+    }
     .mark-root {
       flex: none;
       flex-direction: column;
       gap: 0;
       padding-inline: var(--space-2);
     }
-    .fingers {
+    .fingers,
+    .fingers:only-child {
       grid-template-columns: repeat(2, minmax(var(--target), 1fr));
+    }
+    .fingers:only-child span {
+      grid-column: 1 / -1;
     }
     header {
       padding: 0 var(--space-3) 0 0;

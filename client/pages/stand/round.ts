@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { classMap } from 'lit/directives/class-map.js';
 import { noAnswer, type Answer } from '../../../shared/exercise/answer.ts';
 import type { Finger } from '../../../shared/exercise/exercise.ts';
+import type { Playing } from '../../../shared/exercise/heard.ts';
 import type { Level } from '../../../shared/exercise/levels.ts';
 import { namedText } from '../../../shared/exercise/name-words.ts';
 import type { StandStage, TaskView } from '../../../shared/protocol/views.ts';
@@ -22,16 +23,23 @@ import { windowHolding } from '../../fretboard/wood-frame.ts';
 import { roundBar } from './bar.ts';
 import { AnswerEvent, LevelEvent } from './events.ts';
 import { extrasRow } from './extras.ts';
+import { tappedFor, tapsAlone } from './heard-answer.ts';
+import { HeardHere } from './heard-here.ts';
 import { levelRow } from './levels.ts';
 import { standHeader } from './header.ts';
+import { WayEvent, type PlayedEvent } from './play-events.ts';
 import { landscape, MediaQuery } from '../../lib/media-query.ts';
+import { PlayParts } from './play-parts.ts';
 import { roundStyle } from './round-style.ts';
 import { standStyles } from './stand-style.ts';
+import { wayChoice } from './way-choice.ts';
+import { browserHasMidi, waysOffered, type ChosenWay, type MayPlay } from './ways.ts';
 import { windowsFor } from './windows.ts';
 import {
   fingerWords,
   openWords,
   rootWords,
+  tapForHeardWords,
   tapWords,
   timeWords,
   windowWords,
@@ -61,12 +69,20 @@ export class StandRound extends LitElement {
   @property() standing: Standing = 'nothing';
   @property({ type: Boolean }) leftHanded = false;
 
+  /** How the student likes to answer, and whether this Stand may listen, and does; whether MIDI is wanted here. */
+  @property() way: ChosenWay = 'tap';
+  @property() may: MayPlay = 'off';
+  @property({ type: Boolean }) listens = false;
+  @property({ type: Boolean }) wantsMidi = false;
+
   @state() private fitted: readonly FretRange[] = [];
   @state() private chosen: FretRange | null = null;
   /** A tap marks the root instead of placing. */
   @state() private marking = false;
   /** Done was pressed while something that is asked for was open; nothing has changed since. */
   @state() private reminded = false;
+  readonly #heard = new HeardHere();
+  readonly #playParts = new PlayParts(this);
 
   readonly #landscape = new MediaQuery(this, landscape);
 
@@ -76,8 +92,31 @@ export class StandRound extends LitElement {
       this.chosen = null;
       this.marking = false;
       this.reminded = false;
+      this.#heard.forget();
     }
+    if (this.#hasPanel) void this.#playParts.want();
     if (changed.has('answer') && this.answer.places.length === 0) this.marking = false;
+  }
+
+  get #playing(): Playing | null {
+    const { input } = this.stage?.task ?? {};
+    return input?.kind === 'places' ? input.playing : null;
+  }
+
+  get #ways(): readonly ChosenWay[] {
+    return waysOffered(this.#playing, this.may, this.wantsMidi, browserHasMidi());
+  }
+
+  /** The way that is chosen, as far as it is open here. */
+  get #way(): ChosenWay {
+    return this.#ways.includes(this.way) ? this.way : 'tap';
+  }
+
+  /** Taps alone need no more room. */
+  get #hasPanel(): boolean {
+    const { answer, may } = this;
+    const isTold = may === 'wait' || may === 'turn' || answer.heard !== undefined;
+    return this.#playing !== null && (this.#way !== 'tap' || isTold);
   }
 
   get #closed(): boolean {
@@ -91,8 +130,16 @@ export class StandRound extends LitElement {
     const { title, detail } = task.wording[this.naming];
     const name = task.input.kind === 'name';
     const levels = stage.harder.length + 1;
-    return html`<div class=${classMap({ round: true, 'with-keys': name, 'with-levels': levels > 1 })}>
+    const ways = this.#ways;
+    const looks = {
+      round: true,
+      'with-keys': name,
+      'with-levels': levels > 1,
+      'with-ways': ways.length > 1,
+    };
+    return html`<div class=${classMap(looks)}>
       ${standHeader(this.group, this.student)}
+      ${wayChoice(ways, this.#way, this.#closed, (way) => this.dispatchEvent(new WayEvent(way)))}
       ${levelRow(this.level, levels, this.#closed, (level) => this.dispatchEvent(new LevelEvent(level)))}
       <div class="task">
         <h1 class=${title.length > longTitle && !name ? 'long' : ''}>${title}</h1>
@@ -106,7 +153,8 @@ export class StandRound extends LitElement {
     </div>`;
   }
 
-  #neck({ input, instrument }: TaskView): TemplateResult {
+  #neck(task: TaskView): TemplateResult {
+    const { input, instrument } = task;
     return html`<rootcall-neck
       material="wood"
       label="Neck"
@@ -115,8 +163,9 @@ export class StandRound extends LitElement {
       .leftHanded=${this.leftHanded}
       .window=${this.#window()}
       .places=${this.answer.places}
-      .ordered=${input.kind === 'places' && input.ordered}
-      .marksRoot=${input.kind === 'places' && input.marksRoot}
+      .heard=${this.#playParts.marks(task, this.answer, this.#heard)}
+      .ordered=${input.kind === 'places' && input.ordered && !this.answer.heard}
+      .marksRoot=${input.kind === 'places' && input.marksRoot && !this.answer.heard}
       .root=${this.answer.root ?? null}
       .asked=${input.kind === 'name' ? input.place : null}
       .sent=${this.standing === 'safe' || this.standing === 'late'}
@@ -129,7 +178,8 @@ export class StandRound extends LitElement {
   }
 
   /** What is given besides places, or instead of them. */
-  #keys({ input }: TaskView): TemplateResult | typeof nothing {
+  #keys(task: TaskView): TemplateResult | typeof nothing {
+    const { input } = task;
     const disabled = this.#closed || this.done;
     if (input.kind === 'name')
       return html`<rootcall-name-keypad
@@ -139,14 +189,35 @@ export class StandRound extends LitElement {
         .disabled=${disabled}
         @named=${this.#onNamed}
       ></rootcall-name-keypad>`;
-    return extrasRow({
-      input,
-      answer: this.answer,
+    const { answer } = this;
+    const extras = extrasRow({
+      // Where one plays, the root is tapped after it.
+      input: answer.heard || this.#way === 'play' ? { ...input, marksRoot: false } : input,
+      answer,
       marking: this.marking,
       disabled,
       onMark: () => (this.marking = !this.marking),
       onFinger: this.#onFinger,
     });
+    const panel = this.#hasPanel ? this.#panel(task, !disabled) : nothing;
+    return extras === nothing && panel === nothing
+      ? nothing
+      : html`<div class="keys">${extras}${panel}</div>`;
+  }
+
+  #panel({ wording, instrument }: TaskView, open: boolean): TemplateResult {
+    return html`<stand-playing
+      .way=${this.#way}
+      .may=${this.may}
+      .playing=${this.#playing}
+      .instrument=${instrumentById(instrument) ?? standardGuitar}
+      .answer=${this.answer}
+      .task=${wording.english.title}
+      .naming=${this.naming}
+      .open=${open}
+      .listens=${this.listens}
+      @stand-played=${this.#onPlayed}
+    ></stand-playing>`;
   }
 
   #bar({ kind, task }: RoundStage): TemplateResult {
@@ -159,6 +230,7 @@ export class StandRound extends LitElement {
       counting,
       state: closed ?? (done ? 'done' : reminded ? 'reminded' : marking ? 'marking' : 'open'),
       onClear: this.#onClear,
+      onAgain: this.#onAgain,
       onTakeBack: this.#onTakenBack,
       onDone: this.#onDone,
       onChange: this.#onChange,
@@ -212,8 +284,28 @@ export class StandRound extends LitElement {
       this.#markRoot(place);
       return;
     }
-    const next = tapped(answer, place, input);
-    this.#give(next, tapWords(answer, next, place, input));
+    if (answer.heard && input.playing && this.#way !== 'tap') {
+      const next = tappedFor(answer, place, input.playing);
+      this.#give(next, tapForHeardWords(answer, next, place, input.playing));
+      return;
+    }
+    const before = tapsAlone(answer);
+    const next = tapped(before, place, input);
+    this.#give(next, tapWords(before, next, place, input));
+  };
+
+  readonly #onPlayed = (event: PlayedEvent): void => {
+    const { answer } = this;
+    // At once: the next note may come before this page is drawn again.
+    this.answer = this.#heard.take(event, answer);
+    this.requestUpdate();
+    if (this.answer === answer) return;
+    this.marking = false;
+    this.#give(this.answer, '');
+  };
+
+  readonly #onAgain = (): void => {
+    this.#give(this.#heard.again(this.answer), 'What was heard is taken back.');
   };
 
   readonly #onRootMarked = ({ place }: RootMarkedEvent): void => {

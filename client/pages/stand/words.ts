@@ -1,5 +1,6 @@
 import { assertNever } from '../../../shared/lib/assert.ts';
 import { isEmpty, type Answer } from '../../../shared/exercise/answer.ts';
+import type { PlayedTap, Playing } from '../../../shared/exercise/heard.ts';
 import type { Input } from '../../../shared/exercise/input.ts';
 import { levelName, type Level } from '../../../shared/exercise/levels.ts';
 import { list } from '../../../shared/exercise/phrases.ts';
@@ -8,6 +9,7 @@ import { holds, type FretRange, type Place } from '../../../shared/theory/fretbo
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
 import { ordinal, type PlacesInput } from '../../fretboard/placing.ts';
 import { placeName } from '../../fretboard/state.ts';
+import { nextTap } from './heard-answer.ts';
 
 /** How far what is placed has come. */
 export type Standing = 'nothing' | 'placed' | 'kept' | 'safe' | 'late';
@@ -40,8 +42,8 @@ export function standingWords(standing: Standing): string {
 }
 
 /** What follows the hold, or the end of the time, under its own word. */
-export function heldWords(standing: Standing, input: Input['kind']): string {
-  const given = input === 'name' ? 'named' : 'placed';
+export function heldWords(standing: Standing, input: Input['kind'], { heard }: Answer): string {
+  const given = heard ? 'played' : input === 'name' ? 'named' : 'placed';
   switch (standing) {
     case 'nothing':
       return `Nothing is ${given} this time.`;
@@ -70,10 +72,27 @@ export function levelWords(level: Level, count: number): string {
 /** What the exercise asks for besides the notes, and the answer doesn't hold yet: "the root and its finger". */
 export function openWords(input: Input, answer: Answer): string {
   if (input.kind === 'name' || isEmpty(answer)) return '';
-  const root = input.marksRoot && !answer.root ? ['the root'] : [];
+  const taps = nextTap(answer, input.playing)
+    ? (input.playing?.taps.slice(answer.places.length) ?? []).map((tap) => tapName[tap])
+    : [];
+  const root = input.marksRoot && !answer.root && !answer.heard ? ['the root'] : [];
   const finger =
     input.asksFinger && !answer.finger ? [root.length > 0 ? 'its finger' : 'the finger on the root'] : [];
-  return list([...root, ...finger]);
+  return list([...taps, ...root, ...finger]);
+}
+
+const tapName: Readonly<Record<PlayedTap, string>> = {
+  root: 'a tap on your root',
+  lowest: 'a tap on your lowest note',
+};
+
+/** What a screen reader hears of a tap for what was heard. */
+export function tapForHeardWords(before: Answer, after: Answer, place: Place, { taps }: Playing): string {
+  if (after === before) return 'What was heard is enough: no tap is asked for.';
+  if (after.places.length < before.places.length || !holds(after.places, place))
+    return `Taken back ${placeName(place)}.`;
+  const tap = taps[after.places.length - 1] === 'lowest' ? 'Lowest note' : 'Root';
+  return `${tap}: ${placeName(place)}.`;
 }
 
 /** What a screen reader hears of a tap: where, in an order also when, never which note. */

@@ -9,7 +9,13 @@ describe('the settings of the page for exploring', () => {
   it('are kept on the device', () => {
     const storage = memoryStore();
     const ukulele = known(instrumentById('ukulele'), 'ukulele');
-    const chosen = { instrument: ukulele, leftHanded: true, naming: 'german', labels: 'notes' } as const;
+    const chosen = {
+      instrument: ukulele,
+      leftHanded: true,
+      naming: 'german',
+      labels: 'notes',
+      way: 'play',
+    } as const;
     keepSettings(storage, chosen);
     expect(readSettings(storage)).toEqual(chosen);
   });

@@ -132,11 +132,16 @@ describe('what is read of an order', () => {
       root: a,
       asked: null,
       pressed: [],
+      heard: [],
       sent: false,
       stringNames: [],
     };
     expect(cellName(a, marks, placeName)).toBe('string 6, fret 3, 1st and 3rd, root');
     expect(cellName(c, marks, placeName)).toBe('string 5, fret 2');
     expect(cellName(a, { ...marks, ordered: false, root: null }, placeName)).toBe('string 6, fret 3');
+    const heard = [{ place: c, look: 'newest' } as const, { place: b, look: 'hint' } as const];
+    expect(cellName(c, { ...marks, heard }, placeName)).toBe('string 5, fret 2, heard');
+    // A hint is not heard yet.
+    expect(cellName(b, { ...marks, heard, places: [] }, placeName)).not.toContain('heard');
   });
 });

@@ -4,6 +4,7 @@ import { silentIn } from '../../../shared/exercise/silent.ts';
 import type { KeyNote, SlipVerdict, Verdict } from '../../../shared/exercise/verdict.ts';
 import type { Exercise } from '../../../shared/exercise/exercise.ts';
 import { place, standardGuitar, type Place, type StringNumber } from '../../../shared/theory/fretboard.ts';
+import type { PitchClass } from '../../../shared/theory/pitch.ts';
 
 // E minor on strings 3, 2 and 1, root on string 2 at fret 5: minor triad (f−1, f, f−2), computed in standard tuning.
 const key: readonly KeyNote[] = [
@@ -200,5 +201,45 @@ describe("a chart of the teacher's taps", () => {
     const two = tappedChart(standardGuitar, [place(2, 5), place(6, 1)]);
     expect(two.window).toEqual(one.window);
     expect(two.notes.every(({ label }) => label === undefined)).toBe(true);
+  });
+});
+
+describe('a chart of an answer that was heard', () => {
+  const heard = (taps: readonly Place[], verdict: Verdict | null) =>
+    revealedChart(
+      standardGuitar,
+      reveal,
+      {
+        places: taps,
+        heard: { kind: 'chord', tones: [{ pitchClass: 4 as PitchClass, confidence: 1 }] },
+        way: 'play',
+      },
+      verdict,
+      'english',
+    ).notes.map(({ place: { string, fret }, look }) => [string, fret, look]);
+  const keyAlone = [
+    [3, 4, 'filled'],
+    [2, 5, 'filled'],
+    [1, 3, 'filled'],
+  ];
+  const byEar: SlipVerdict = { ...slip, marks: [], corrections: [], cause: 'missing-tone' };
+
+  it('is the key: nobody knows on which strings it sounded', () => {
+    expect(heard([], byEar)).toEqual(keyAlone);
+    expect(heard([], { kind: 'right' })).toEqual(keyAlone);
+    expect(heard([place(2, 5)], { kind: 'right' })).toEqual(keyAlone);
+  });
+
+  it('has a tap where it lies astray, and a right one beside the key', () => {
+    const astray: SlipVerdict = {
+      ...byEar,
+      cause: 'wrong-root-mark',
+      marks: [{ place: place(3, 5), right: false }],
+    };
+    expect(heard([place(3, 5)], astray)).toEqual([...keyAlone, [3, 5, 'slip']]);
+    // E on string 2 once more, twelve frets up.
+    expect(heard([place(2, 17)], { kind: 'right' })).toEqual([...keyAlone, [2, 17, 'filled']]);
+    // Of a note found by ear the tap says the string alone: F♯ is no tone of the key.
+    expect(heard([place(2, 7)], { kind: 'right' })).toEqual(keyAlone);
   });
 });

@@ -1,8 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { rootMarked, tapped, takenBack, type PlacesInput } from '../../../client/fretboard/placing.ts';
-import { fingerWords, heldWords, openWords, rootWords, tapWords } from '../../../client/pages/stand/words.ts';
-import type { Answer } from '../../../shared/exercise/answer.ts';
+import { tappedFor } from '../../../client/pages/stand/heard-answer.ts';
+import {
+  fingerWords,
+  heldWords,
+  openWords,
+  rootWords,
+  tapForHeardWords,
+  tapWords,
+} from '../../../client/pages/stand/words.ts';
+import { noAnswer, type Answer } from '../../../shared/exercise/answer.ts';
+import type { Playing } from '../../../shared/exercise/heard.ts';
 import { place } from '../../../shared/theory/fretboard.ts';
+import type { PitchClass } from '../../../shared/theory/pitch.ts';
 
 const input: PlacesInput = {
   kind: 'places',
@@ -11,6 +21,11 @@ const input: PlacesInput = {
   marksRoot: true,
   asksFinger: true,
   playing: null,
+};
+const heard: Answer = {
+  places: [],
+  heard: { kind: 'chord', tones: [{ pitchClass: 9 as PitchClass, confidence: 1 }] },
+  way: 'play',
 };
 const placed: Answer = { places: [place(2, 5), place(1, 3)] };
 
@@ -27,6 +42,36 @@ describe('what is still open at Done', () => {
     expect(openWords({ ...input, marksRoot: false, asksFinger: false, playing: null }, placed)).toBe('');
     expect(openWords(input, { places: [] })).toBe('');
     expect(openWords({ kind: 'name', place: place(3, 5), wanted: 'note' }, placed)).toBe('');
+  });
+});
+
+describe('what is still open of what was heard', () => {
+  const playable: PlacesInput = {
+    ...input,
+    asksFinger: false,
+    playing: { as: 'chord', taps: ['root', 'lowest'] },
+  };
+
+  it('is the taps that are asked for, and no root mark besides', () => {
+    expect(openWords(playable, heard)).toBe('a tap on your root and a tap on your lowest note');
+    expect(openWords(playable, { ...heard, places: [place(5, 0)] })).toBe('a tap on your lowest note');
+    expect(openWords(playable, { ...heard, places: [place(5, 0), place(6, 0)] })).toBe('');
+    expect(
+      openWords({ ...playable, asksFinger: true }, { ...heard, places: [place(5, 0), place(6, 0)] }),
+    ).toBe('the finger on the root');
+  });
+
+  it('is said as it is tapped', () => {
+    const taps: Playing = { as: 'chord', taps: ['root', 'lowest'] };
+    const one = tappedFor(heard, place(5, 0), taps);
+    const two = tappedFor(one, place(6, 0), taps);
+    expect(tapForHeardWords(heard, one, place(5, 0), taps)).toBe('Root: string 5, open.');
+    expect(tapForHeardWords(one, two, place(6, 0), taps)).toBe('Lowest note: string 6, open.');
+    expect(tapForHeardWords(two, one, place(6, 0), taps)).toBe('Taken back string 6, open.');
+    const none: Playing = { as: 'chord', taps: [] };
+    expect(tapForHeardWords(heard, tappedFor(heard, place(5, 0), none), place(5, 0), none)).toBe(
+      'What was heard is enough: no tap is asked for.',
+    );
   });
 });
 
@@ -63,8 +108,9 @@ describe('what a screen reader hears of a tap', () => {
 
 describe('what is said after the hold', () => {
   it('is of a name where a name was asked', () => {
-    expect(heldWords('safe', 'places')).toBe('What you placed last counts.');
-    expect(heldWords('safe', 'name')).toBe('What you named last counts.');
-    expect(heldWords('nothing', 'name')).toBe('Nothing is named this time.');
+    expect(heldWords('safe', 'places', noAnswer)).toBe('What you placed last counts.');
+    expect(heldWords('safe', 'name', noAnswer)).toBe('What you named last counts.');
+    expect(heldWords('nothing', 'name', noAnswer)).toBe('Nothing is named this time.');
+    expect(heldWords('safe', 'places', heard)).toBe('What you played last counts.');
   });
 });

@@ -1,0 +1,1 @@
+import './sound/sound.ts';
