@@ -1,0 +1,82 @@
+import type { HeardTone } from '../../shared/exercise/heard.ts';
+import type { MidiNote, PitchClass } from '../../shared/theory/pitch.ts';
+import { binsOf } from './bins.ts';
+import { hearAround } from './hear-around.ts';
+import { lowestNote, type Net } from './net.ts';
+
+/** Sound around an onset, without a gap. */
+export interface Struck {
+  /** From 0.45 s before the onset on. */
+  readonly samples: Float32Array;
+  /** Index of the onset in `samples`. */
+  readonly onsetAt: number;
+  /** Samples a second. */
+  readonly sampleRate: number;
+  readonly net: Net;
+}
+
+export interface ChordHeard {
+  /** Those that are more likely there than not. */
+  readonly tones: readonly HeardTone[];
+  /** A tone that may be there or not: better heard again. */
+  readonly isDoubtful: boolean;
+  /** Two tones at least, and not speech, a knock or muted strings. */
+  readonly isChord: boolean;
+  /** By MIDI note from `lowestNote` on, 0 to 1. */
+  readonly notes: Float32Array;
+}
+
+/** A tone is there from here on; the net is trained so that this is right. */
+const there = 0.5;
+/** Between these, whether a tone is there is anybody's guess. */
+const doubtful = { from: 0.35, to: 0.65 };
+
+/** What was struck, 0.25 s after the onset (a hint) or 0.4 s after it (the verdict). */
+export function hearChord({ length, ...struck }: Struck & { readonly length: 0.25 | 0.4 }): ChordHeard {
+  const { notes, ...heard } = look(struck, length);
+  const isSteady = length === 0.25 || areAlike(look(struck, 0.25).tones, heard.tones);
+  const isChord = heard.tones.filter(isSure).length >= 2 && isSteady && ringsOn(struck, length);
+  return { ...heard, isChord, notes };
+}
+
+function look(struck: Struck, length: number): Omit<ChordHeard, 'isChord'> {
+  const { tones: chances, notes } = hearAround(struck.net, binsOf({ ...struck, length }));
+  const tones = [...chances].flatMap((confidence, tone) =>
+    confidence >= there ? [{ pitchClass: tone as PitchClass, confidence }] : [],
+  );
+  const isDoubtful = chances.some((chance) => chance > doubtful.from && chance < doubtful.to);
+  return { tones, isDoubtful, notes };
+}
+
+const isSure = ({ confidence }: HeardTone) => confidence >= doubtful.to;
+
+/** Strings keep their pitch; a voice glides on: at least half of all tones are in both looks. */
+function areAlike(early: readonly HeardTone[], late: readonly HeardTone[]): boolean {
+  const both = late.filter((tone) => early.some(({ pitchClass }) => pitchClass === tone.pitchClass));
+  return 2 * both.length >= early.length + late.length - both.length;
+}
+
+/** Damped strings are gone at once: what rings is at most so many times softer at the end of the look than after the attack. */
+const mostFading = 16;
+
+function ringsOn({ samples, onsetAt, sampleRate }: Struck, length: number): boolean {
+  const loudness = (from: number, to: number) => {
+    const part = samples.subarray(
+      Math.round(onsetAt + from * sampleRate),
+      Math.round(onsetAt + to * sampleRate),
+    );
+    return Math.sqrt(part.reduce((sum, value) => sum + value * value, 0) / Math.max(1, part.length));
+  };
+  return mostFading * loudness(length - 0.08, length) > loudness(0, 0.08);
+}
+
+/** The one note that was struck while others rang on, 0.2 s after the onset; null where it was none or several. */
+export function newNote(
+  struck: Struck & { readonly length?: number },
+): { readonly pitch: MidiNote; readonly confidence: number } | null {
+  const { notes } = hearAround(struck.net, binsOf({ length: 0.2, ...struck }));
+  const sure = [...notes.keys()].filter((index) => (notes[index] ?? 0) >= there);
+  const [index] = sure;
+  if (index === undefined || sure.length > 1) return null;
+  return { pitch: (lowestNote + index) as MidiNote, confidence: notes[index] ?? 0 };
+}

@@ -1,0 +1,223 @@
+import { PitchDetector } from 'pitchy';
+import { frequencyOf, type MidiNote } from '../../shared/theory/pitch.ts';
+import { binsOf, lookBack } from './bins.ts';
+import type { EarEvent } from './events.ts';
+import { lowestNote, type Net } from './net.ts';
+import { isPlucked, noteShape, ringingShape } from './plucked.ts';
+import type { Onset, Sounding } from './sounding.ts';
+
+/**
+ * So many looks in a row must agree to within so many cents, each so clear: a rule of 4 looks is 50 ms faster, but takes
+ * octaves for the note, and speech for music.
+ */
+const agreeing = 11;
+const spread = 6;
+const leastClarity = 0.85;
+/** And so clear in the middle. */
+const leastMeanClarity = 0.92;
+/** Where no note rings, one is so much louder than what was before it, in decibels, and the spectrum grows by so much. */
+const outOfSilence = 15;
+const leastGrowth = 0.25;
+/** Further beside a note than an instrument is out of tune, in cents. */
+const outOfTune = 35;
+/** The same note again, or one of its harmonics, is at least so much louder than what is left of it, in decibels. */
+const struckAgain = 1.5;
+/** An onset is known to within this, in seconds. */
+const doubt = 0.012;
+/** What still sounds so little below the new note can make its pitch look otherwise, in decibels. */
+const ringingBelow = 20;
+/** Notes that may still ring, and for how long, in seconds. */
+const stillRinging = { notes: 4, seconds: 3 };
+/** When the net is asked, and when the note is given up, in seconds after the onset. */
+const netAfter = 0.2;
+const givenUpAfter = 0.8;
+/** The net needs so much sound at least. */
+const netShortest = 0.12;
+/** The net's note is at least so likely; another one that likely was struck with it, unless it is so far away. */
+const leastChance = 0.4;
+const several = 0.7;
+const harmonics: readonly number[] = [0, 12, 19, 24];
+/** From one note to the next, in seconds. */
+const fastest = 0.09;
+/** Above the frets of any instrument. */
+const highest = 100;
+
+interface Look {
+  readonly pitch: number;
+  readonly clarity: number;
+}
+
+interface Pending {
+  readonly onset: Onset;
+  /** Pitches in fractions of a semitone, with their clarity. */
+  readonly looks: Look[];
+  /** What the looks agreed on, though what still rings could pass for it. */
+  deceptive: Look | undefined;
+  /** The net has been asked. */
+  asked: boolean;
+}
+
+type NoteEvent = EarEvent & { readonly kind: 'note' };
+
+/** Hears single notes one after another: at most one for each onset. */
+export class LineEar {
+  readonly #sounding: Sounding;
+  readonly #lowest: number;
+  readonly #detector: PitchDetector<Float32Array>;
+  readonly #look: Float32Array;
+  #pending: Pending | undefined;
+  /** The last notes, newest first. */
+  #heard: readonly { readonly pitch: number; readonly at: number }[] = [];
+
+  constructor(sounding: Sounding, lowest: MidiNote) {
+    this.#sounding = sounding;
+    this.#lowest = lowest - 1;
+    this.#look = new Float32Array(windowFor(lowest, sounding.sampleRate));
+    this.#detector = PitchDetector.forFloat32Array(this.#look.length);
+  }
+
+  get waits(): Onset | undefined {
+    return this.#pending?.onset;
+  }
+
+  /** Something was struck; what was struck before it is decided at once, or never. */
+  struck(onset: Onset): readonly EarEvent[] {
+    const pending = this.#pending;
+    const seconds = pending ? (onset.at - pending.onset.at) / this.#sounding.sampleRate : 0;
+    // Nobody plays that fast: it is the same string, still swinging in.
+    if (pending && seconds < fastest) return [];
+    const late =
+      pending && !pending.asked && seconds >= netShortest ? this.#fromNet(pending, seconds) : undefined;
+    this.#pending = { onset, looks: [], deceptive: undefined, asked: false };
+    return late ? [late] : [];
+  }
+
+  forget(): void {
+    this.#pending = undefined;
+  }
+
+  /** One hop later. */
+  step(): readonly EarEvent[] {
+    const pending = this.#pending;
+    if (!pending) return [];
+    const { ring, sampleRate } = this.#sounding;
+    const seconds = (ring.end - pending.onset.at) / sampleRate;
+    const event = this.#fromLooks(pending) ?? this.#whenDue(pending, seconds);
+    if (event || seconds > givenUpAfter) this.#pending = undefined;
+    if (!event) return [];
+    this.#heard = [{ pitch: event.pitch, at: ring.end }, ...this.#heard].slice(0, stillRinging.notes);
+    return [event];
+  }
+
+  #fromLooks(pending: Pending): NoteEvent | undefined {
+    const { ring, sampleRate } = this.#sounding;
+    const from = ring.end - this.#look.length;
+    if (from < pending.onset.at - doubt * sampleRate) return undefined;
+    const [frequency, clarity] = this.#detector.findPitch(ring.read(from, this.#look), sampleRate);
+    pending.looks.push({ pitch: 69 + 12 * Math.log2(frequency / 440), clarity });
+    const found = agreed(pending.looks);
+    if (!found) return undefined;
+    const pitch = Math.round(found.pitch);
+    if (pitch < this.#lowest || pitch > highest) return undefined;
+    if (this.#mayDeceive(pending, pitch)) {
+      pending.deceptive = found;
+      return undefined;
+    }
+    const isInTune = Math.abs(found.pitch - pitch) <= outOfTune / 100;
+    return isInTune && found.clarity >= leastMeanClarity && this.#isStruck(pending.onset, pitch)
+      ? this.#note(pending, found)
+      : undefined;
+  }
+
+  /**
+   * What still rings can pass for the new note: itself, or, mixed with it, a note whose harmonic it is. The net then says
+   * what is new.
+   */
+  #mayDeceive({ onset, asked }: Pending, pitch: number): boolean {
+    if (!this.#sounding.net || asked || !this.#mayRing(onset)) return false;
+    return this.#heard.some((old) => {
+      const harmonic = 2 ** ((old.pitch - pitch) / 12);
+      const nearest = Math.round(harmonic);
+      return nearest >= 1 && Math.abs(12 * Math.log2(harmonic / nearest)) < 0.4;
+    });
+  }
+
+  #whenDue(pending: Pending, seconds: number): NoteEvent | undefined {
+    if (pending.asked || seconds < netAfter) return undefined;
+    pending.asked = true;
+    return this.#fromNet(pending, netAfter);
+  }
+
+  /** Only where notes ring: by itself a note is told by its pitch, and what isn't then is speech, or a knock. */
+  #fromNet(pending: Pending, length: number): NoteEvent | undefined {
+    const { ring, sampleRate, net } = this.#sounding;
+    if (!net || !this.#mayRing(pending.onset)) return undefined;
+    const before = Math.ceil(lookBack * sampleRate);
+    const samples = ring.read(
+      pending.onset.at - before,
+      new Float32Array(before + Math.round(length * sampleRate)),
+    );
+    // Nothing new beside what rings: the same note was struck again.
+    const found = newest(net, binsOf({ samples, onsetAt: before, sampleRate, length })) ?? pending.deceptive;
+    return found && this.#isStruck(pending.onset, Math.round(found.pitch))
+      ? this.#note(pending, found)
+      : undefined;
+  }
+
+  /** A voice has pitches too, but sets in softly, after other sound of its own, and swells. */
+  #isStruck(onset: Onset, pitch: number): boolean {
+    const { ring, sampleRate } = this.#sounding;
+    const rise = onset.after - onset.before;
+    const rings = this.#mayRing(onset);
+    if (!rings && (rise < outOfSilence || onset.growth < leastGrowth)) return false;
+    const last = this.#heard[0];
+    if (last && rise < struckAgain && harmonics.includes(pitch - last.pitch)) return false;
+    const samples = ring.read(onset.at, new Float32Array(ring.end - onset.at));
+    return isPlucked(samples, sampleRate, rings ? ringingShape : noteShape);
+  }
+
+  #mayRing({ at, before, after }: Onset): boolean {
+    const last = this.#heard[0];
+    const isRecent = last !== undefined && (at - last.at) / this.#sounding.sampleRate < stillRinging.seconds;
+    return isRecent && before > after - ringingBelow;
+  }
+
+  #note({ onset }: Pending, found: { readonly pitch: number; readonly clarity: number }): NoteEvent {
+    const { ring, sampleRate } = this.#sounding;
+    const pitch = Math.round(found.pitch);
+    return {
+      kind: 'note',
+      at: ring.end / sampleRate,
+      onset: onset.at / sampleRate,
+      pitch: pitch as MidiNote,
+      cents: Math.round(100 * (found.pitch - pitch)),
+      confidence: Math.min(1, Math.max(0, found.clarity)),
+    };
+  }
+}
+
+/** The note that the net takes to be new; none where another one, no harmonic of it, is new as well. */
+function newest(net: Net, bins: Float32Array): Look | undefined {
+  const { notes } = net.hear(bins);
+  const best = notes.reduce((index, chance, at) => (chance > (notes[index] ?? 0) ? at : index), 0);
+  const clarity = notes[best] ?? 0;
+  const isAlone = notes.every(
+    (chance, at) => chance < several * clarity || harmonics.includes(Math.abs(at - best)),
+  );
+  return clarity >= leastChance && isAlone ? { pitch: lowestNote + best, clarity } : undefined;
+}
+
+function agreed(looks: readonly Look[]): Look | undefined {
+  const last = looks.slice(-agreeing);
+  if (last.length < agreeing || last.some(({ clarity }) => clarity < leastClarity)) return undefined;
+  const pitches = last.map(({ pitch }) => pitch).sort((a, b) => a - b);
+  const middle = pitches[agreeing >> 1] ?? 0;
+  if (pitches.some((pitch) => Math.abs(pitch - middle) > spread / 100)) return undefined;
+  return { pitch: middle, clarity: last.reduce((sum, { clarity }) => sum + clarity, 0) / agreeing };
+}
+
+/** A power of two that holds two periods of the lowest note, 2048 at least. */
+function windowFor(lowest: MidiNote, sampleRate: number): number {
+  const periods = (2 * sampleRate) / frequencyOf(lowest);
+  return Math.max(2048, 2 ** Math.ceil(Math.log2(periods)));
+}
