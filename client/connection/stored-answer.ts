@@ -41,14 +41,17 @@ function readPlace(value: unknown): Place | undefined {
 }
 
 function readHeard(value: unknown): Heard | undefined {
-  const { kind, pitches, tones, lowest } = fields(value);
+  const { kind, pitches, tones, faint, lowest } = fields(value);
   if (kind === 'line') {
     const read = readAll(pitches, readHeardNote);
     return read && { kind, pitches: read };
   }
   const read = readAll(tones, readHeardTone);
-  if (kind !== 'chord' || !read || !(lowest === undefined || isPitchClass(lowest))) return undefined;
-  return { kind, tones: read, ...present('lowest', lowest) };
+  const readFaint = readAll(faint, readHeardTone);
+  const isOurs =
+    (readFaint === undefined) === (faint === undefined) && (lowest === undefined || isPitchClass(lowest));
+  if (kind !== 'chord' || !read || !isOurs) return undefined;
+  return { kind, tones: read, ...present('faint', readFaint), ...present('lowest', lowest) };
 }
 
 /** All of them; undefined where there are none, or one is not ours. */

@@ -42,7 +42,7 @@ function lookOf(
     return (midi) => (midi === last ? 'newest' : pitches.has(midi) ? 'heard' : undefined);
   }
   const tones = new Set(heard?.tones.map((tone) => tone.pitchClass));
-  return (midi) => (tones.has(pitchClass(midi)) ? 'newest' : undefined);
+  return (midi) => (tones.has(pitchClass(midi)) ? 'heard' : undefined);
 }
 
 /** The places that sound just this pitch. */

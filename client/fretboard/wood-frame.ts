@@ -18,7 +18,7 @@ export interface WoodRequest {
 const comfortable = 44;
 const least = 24;
 /** Where not even this many fit so, the targets shrink until `wanted` do: rather small cells than a stump of a neck. */
-const enough = 9;
+const enough = 7;
 const wanted = 10;
 /** Two windows share as many frets as a hand spans in a position, less one. */
 const shared = 4;
@@ -35,7 +35,7 @@ interface Room {
 
 function roomOf({ view, width, height, named }: WoodRequest): Room {
   const along = view === 'upright' ? height : width;
-  const head = Math.min(46, Math.max(30, along * 0.075)) + (named ? 14 : 0);
+  const head = Math.min(46, Math.max(30, along * 0.09)) + (named ? 14 : 0);
   const start = head + nutLength;
   return { head, start, forFrets: Math.max(60, along - start - tail) };
 }

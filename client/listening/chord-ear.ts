@@ -18,6 +18,8 @@ export interface Struck {
 export interface ChordHeard {
   /** Those that are more likely there than not. */
   readonly tones: readonly HeardTone[];
+  /** Others that may be there all the same. */
+  readonly faint: readonly HeardTone[];
   /** A tone that may be there or not: better heard again. */
   readonly isDoubtful: boolean;
   /** Two tones at least, and not speech, a knock or muted strings. */
@@ -28,6 +30,8 @@ export interface ChordHeard {
 
 /** A tone is there from here on; the net is trained so that this is right. */
 const there = 0.5;
+/** From here on it may be there. */
+const perhaps = 0.1;
 /** Between these, whether a tone is there is anybody's guess. */
 const doubtful = { from: 0.35, to: 0.65 };
 
@@ -41,11 +45,12 @@ export function hearChord({ length, ...struck }: Struck & { readonly length: 0.2
 
 function look(struck: Struck, length: number): Omit<ChordHeard, 'isChord'> {
   const { tones: chances, notes } = hearAround(struck.net, binsOf({ ...struck, length }));
-  const tones = [...chances].flatMap((confidence, tone) =>
-    confidence >= there ? [{ pitchClass: tone as PitchClass, confidence }] : [],
-  );
+  const likelier = (from: number, below: number): readonly HeardTone[] =>
+    [...chances].flatMap((confidence, tone) =>
+      confidence >= from && confidence < below ? [{ pitchClass: tone as PitchClass, confidence }] : [],
+    );
   const isDoubtful = chances.some((chance) => chance > doubtful.from && chance < doubtful.to);
-  return { tones, isDoubtful, notes };
+  return { tones: likelier(there, Infinity), faint: likelier(perhaps, there), isDoubtful, notes };
 }
 
 const isSure = ({ confidence }: HeardTone) => confidence >= doubtful.to;

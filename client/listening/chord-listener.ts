@@ -13,6 +13,8 @@ const oneStrum = 0.12;
 const newAfter = 1.2;
 /** So many notes at once are a strum, which stands for itself. */
 const strummed = 3;
+/** Of an arpeggio so many strings can't be struck before the next one is, in seconds, if that comes so late. */
+const slowest = 0.2;
 /** One tone alone counts where it is so sure: speech has some that are less. */
 const sure = 0.8;
 /** The spectrum of a strum grows by so much; what grows less is strings beating with each other. */
@@ -30,7 +32,10 @@ interface Gathered {
   readonly onset: number;
   readonly last: number;
   readonly tones: readonly HeardTone[];
+  readonly faint: readonly HeardTone[];
   readonly isDoubtful: boolean;
+  /** Struck at once: what comes after it is something new. */
+  readonly isStrum: boolean;
 }
 
 /** Hears tones together: strummed at once, or one after another and left to ring. */
@@ -107,39 +112,47 @@ export class ChordListener {
   }
 
   #hinted({ onset }: Pending, heard: ChordHeard): readonly EarEvent[] {
-    const gathered = this.#with(onset, heard, false);
+    const gathered = this.#with({ onset, heard, overtaken: undefined });
     return gathered ? [this.#event(gathered, false)] : [];
   }
 
   /** One tone alone may be the first of an arpeggio, but is no chord yet: no verdict. */
   #verdict({ onset, overtaken }: Pending, heard: ChordHeard): readonly EarEvent[] {
-    const gathered = this.#with(onset, heard, overtaken !== undefined);
+    const gathered = this.#with({ onset, heard, overtaken });
     if (!gathered) return [];
     this.#gathered = gathered;
     return [this.#event(gathered, gathered.tones.length > 1)];
   }
 
-  #with({ at }: Onset, heard: ChordHeard, overtaken: boolean): Gathered | undefined {
-    const { isDoubtful } = heard;
+  #with({
+    onset: { at },
+    heard,
+    overtaken,
+  }: Pick<Pending, 'onset' | 'overtaken'> & { readonly heard: ChordHeard }): Gathered | undefined {
+    const { faint, isDoubtful, isChord, notes } = heard;
     const tones =
       heard.tones.length > 1 ? heard.tones : heard.tones.filter(({ confidence }) => confidence >= sure);
     if (tones.length === 0) return undefined;
     const { sampleRate } = this.#sounding;
+    const struck = Math.max(tones.length, notes.filter((chance) => chance >= 0.5).length);
+    const isStrum = struck >= strummed && (overtaken ?? Infinity) - at >= slowest * sampleRate;
     const before =
       this.#gathered && at - this.#gathered.last < newAfter * sampleRate ? this.#gathered : undefined;
-    const isStrum =
-      !overtaken && Math.max(tones.length, heard.notes.filter((chance) => chance >= 0.5).length) >= strummed;
-    if (!before || isStrum)
-      return heard.isChord || !isStrum ? { onset: at, last: at, tones, isDoubtful } : undefined;
+    if (!before || before.isStrum || isStrum)
+      return isChord || !(before?.isStrum || isStrum)
+        ? { onset: at, last: at, tones, faint, isDoubtful, isStrum }
+        : undefined;
     return {
       onset: before.onset,
       last: at,
       tones: together(before.tones, tones),
+      faint: together(before.faint, faint),
       isDoubtful: before.isDoubtful || isDoubtful,
+      isStrum,
     };
   }
 
-  #event({ onset, tones, isDoubtful }: Gathered, isFinal: boolean): EarEvent {
+  #event({ onset, tones, faint, isDoubtful }: Gathered, isFinal: boolean): EarEvent {
     const { ring, sampleRate } = this.#sounding;
     return {
       kind: 'chord',
@@ -147,6 +160,7 @@ export class ChordListener {
       onset: onset / sampleRate,
       isFinal,
       tones,
+      faint: faint.filter((tone) => tones.every(({ pitchClass }) => pitchClass !== tone.pitchClass)),
       isDoubtful,
     };
   }

@@ -120,7 +120,9 @@ export class Ear {
     const after = decibelsOf(ring.read(told, new Float32Array(Math.min(length, ring.end - told))));
     const at = after - before > outOfSilence ? this.#risesAt(told, after - rising) : told;
     const isHeard = level.isKnown && after >= level.floor + aboveRoom;
-    return isHeard && !this.#isDeaf(at, ring.end) ? { at, before, after, growth } : undefined;
+    if (!isHeard || this.#isDeaf(at, ring.end)) return undefined;
+    level.struck();
+    return { at, before, after, growth };
   }
 
   /** Out of silence the onset is where it gets that loud: the spectrum sees it coming. */

@@ -33,6 +33,8 @@ export type EarEvent =
       readonly onset: number;
       readonly isFinal: boolean;
       readonly tones: readonly HeardTone[];
+      /** Others that may be there all the same. */
+      readonly faint: readonly HeardTone[];
       /** A tone that may be there or not: better heard again. */
       readonly isDoubtful: boolean;
     }

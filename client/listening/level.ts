@@ -26,6 +26,11 @@ export class Level {
     return this.#floor ?? silence;
   }
 
+  /** Something was struck: what is even from now on may be the room, what was before was not. */
+  struck(): void {
+    this.#recent.length = 0;
+  }
+
   /** Takes the next block, and says how loud it is. */
   next(block: Float32Array): { readonly loudness: number; readonly clipped: boolean } {
     this.#blocks += 1;

@@ -2,7 +2,7 @@ import { PitchDetector } from 'pitchy';
 import { frequencyOf, type MidiNote } from '../../shared/theory/pitch.ts';
 import { binsOf, lookBack } from './bins.ts';
 import type { EarEvent } from './events.ts';
-import { lowestNote, type Net } from './net.ts';
+import { lowestNote, noteCount, type Net } from './net.ts';
 import { isPlucked, noteShape, ringingShape } from './plucked.ts';
 import type { Onset, Sounding } from './sounding.ts';
 
@@ -32,13 +32,19 @@ const stillRinging = { notes: 4, seconds: 3 };
 const netAfter = 0.2;
 const givenUpAfter = 0.8;
 /** The net needs so much sound at least. */
-const netShortest = 0.12;
+const netShortest = 0.1;
 /** The net's note is at least so likely; another one that likely was struck with it, unless it is so far away. */
 const leastChance = 0.4;
 const several = 0.7;
 const harmonics: readonly number[] = [0, 12, 19, 24];
+/** A note that comes out of silence is as likely to the net, within so many seconds of its onset: a voice isn't. */
+const leastLikely = 0.3;
+const likelyWithin = 0.3;
+/** What comes after other sound that was no note has to be likelier. */
+const surely = 0.9;
 /** From one note to the next, in seconds. */
 const fastest = 0.09;
+const fastestAgain = 0.16;
 /** Above the frets of any instrument. */
 const highest = 100;
 
@@ -67,7 +73,7 @@ export class LineEar {
   readonly #look: Float32Array;
   #pending: Pending | undefined;
   /** The last notes, newest first. */
-  #heard: readonly { readonly pitch: number; readonly at: number }[] = [];
+  #heard: readonly { readonly pitch: number; readonly onset: number }[] = [];
 
   constructor(sounding: Sounding, lowest: MidiNote) {
     this.#sounding = sounding;
@@ -89,7 +95,7 @@ export class LineEar {
     const late =
       pending && !pending.asked && seconds >= netShortest ? this.#fromNet(pending, seconds) : undefined;
     this.#pending = { onset, looks: [], deceptive: undefined, asked: false };
-    return late ? [late] : [];
+    return late ? this.#told(late) : [];
   }
 
   forget(): void {
@@ -104,8 +110,15 @@ export class LineEar {
     const seconds = (ring.end - pending.onset.at) / sampleRate;
     const event = this.#fromLooks(pending) ?? this.#whenDue(pending, seconds);
     if (event || seconds > givenUpAfter) this.#pending = undefined;
-    if (!event) return [];
-    this.#heard = [{ pitch: event.pitch, at: ring.end }, ...this.#heard].slice(0, stillRinging.notes);
+    return event ? this.#told(event) : [];
+  }
+
+  /** The same note so soon after is one string, still swinging in. */
+  #told(event: NoteEvent): readonly NoteEvent[] {
+    const { pitch, onset } = event;
+    const last = this.#heard[0];
+    if (last?.pitch === pitch && onset - last.onset < fastestAgain) return [];
+    this.#heard = [{ pitch, onset }, ...this.#heard].slice(0, stillRinging.notes);
     return [event];
   }
 
@@ -119,27 +132,49 @@ export class LineEar {
     if (!found) return undefined;
     const pitch = Math.round(found.pitch);
     if (pitch < this.#lowest || pitch > highest) return undefined;
-    if (this.#mayDeceive(pending, pitch)) {
+    const asksNet = this.#sounding.net && !pending.asked && this.#mayRing(pending.onset);
+    if (asksNet && (this.#mayDeceive(pitch) || this.#chance(pending.onset, pitch) < leastLikely)) {
       pending.deceptive = found;
       return undefined;
     }
     const isInTune = Math.abs(found.pitch - pitch) <= outOfTune / 100;
-    return isInTune && found.clarity >= leastMeanClarity && this.#isStruck(pending.onset, pitch)
+    return isInTune &&
+      found.clarity >= leastMeanClarity &&
+      this.#isStruck(pending.onset, pitch) &&
+      this.#isLikely(pending.onset, pitch)
       ? this.#note(pending, found)
       : undefined;
+  }
+
+  /** The net has learned what is no guitar. Beside others that ring it was asked before. */
+  #isLikely(onset: Onset, pitch: number): boolean {
+    const { ring, sampleRate, net } = this.#sounding;
+    if (!net || this.#mayRing(onset)) return true;
+    if ((ring.end - onset.at) / sampleRate > likelyWithin) return false;
+    return this.#chance(onset, pitch) >= (comesFromSilence(onset) ? leastLikely : surely);
+  }
+
+  /** How likely the net takes this note to have been struck; 1 where it knows nothing of it. */
+  #chance(onset: Onset, pitch: number): number {
+    const { ring, sampleRate, net } = this.#sounding;
+    const note = pitch - lowestNote;
+    if (!net || note < 0 || note >= noteCount) return 1;
+    return net.hear(this.#binsSince(onset, (ring.end - onset.at) / sampleRate)).notes[note] ?? 0;
+  }
+
+  #binsSince({ at }: Onset, length: number): Float32Array {
+    const { ring, sampleRate } = this.#sounding;
+    const before = Math.ceil(lookBack * sampleRate);
+    const samples = ring.read(at - before, new Float32Array(before + Math.round(length * sampleRate)));
+    return binsOf({ samples, onsetAt: before, sampleRate, length });
   }
 
   /**
    * What still rings can pass for the new note: itself, or, mixed with it, a note whose harmonic it is. The net then says
    * what is new.
    */
-  #mayDeceive({ onset, asked }: Pending, pitch: number): boolean {
-    if (!this.#sounding.net || asked || !this.#mayRing(onset)) return false;
-    return this.#heard.some((old) => {
-      const harmonic = 2 ** ((old.pitch - pitch) / 12);
-      const nearest = Math.round(harmonic);
-      return nearest >= 1 && Math.abs(12 * Math.log2(harmonic / nearest)) < 0.4;
-    });
+  #mayDeceive(pitch: number): boolean {
+    return this.#heard.some((old) => isHarmonicOf(old.pitch, pitch));
   }
 
   #whenDue(pending: Pending, seconds: number): NoteEvent | undefined {
@@ -150,18 +185,23 @@ export class LineEar {
 
   /** Only where notes ring: by itself a note is told by its pitch, and what isn't then is speech, or a knock. */
   #fromNet(pending: Pending, length: number): NoteEvent | undefined {
-    const { ring, sampleRate, net } = this.#sounding;
-    if (!net || !this.#mayRing(pending.onset)) return undefined;
-    const before = Math.ceil(lookBack * sampleRate);
-    const samples = ring.read(
-      pending.onset.at - before,
-      new Float32Array(before + Math.round(length * sampleRate)),
-    );
-    // Nothing new beside what rings: the same note was struck again.
-    const found = newest(net, binsOf({ samples, onsetAt: before, sampleRate, length })) ?? pending.deceptive;
-    return found && this.#isStruck(pending.onset, Math.round(found.pitch))
+    const { net } = this.#sounding;
+    if (!net) return undefined;
+    if (!this.#mayRing(pending.onset)) return undefined;
+    const found = this.#newOrAgain(newest(net, this.#binsSince(pending.onset, length)), pending.deceptive);
+    const isSure = found !== undefined && found.clarity >= surely;
+    return found && (isSure || this.#isStruck(pending.onset, Math.round(found.pitch)))
       ? this.#note(pending, found)
       : undefined;
+  }
+
+  /** Where nothing is new beside what rings, or only a harmonic of it, the last note was struck again. */
+  #newOrAgain(found: Look | undefined, deceptive: Look | undefined): Look | undefined {
+    const last = this.#heard[0];
+    const look = found ?? deceptive;
+    if (!look || !last || (found && found.clarity >= several)) return look;
+    const [low, high] = found ? [last.pitch, look.pitch] : [look.pitch, last.pitch];
+    return isHarmonicOf(high, low) ? { ...look, pitch: last.pitch } : look;
   }
 
   /** A voice has pitches too, but sets in softly, after other sound of its own, and swells. */
@@ -169,7 +209,7 @@ export class LineEar {
     const { ring, sampleRate } = this.#sounding;
     const rise = onset.after - onset.before;
     const rings = this.#mayRing(onset);
-    if (!rings && (rise < outOfSilence || onset.growth < leastGrowth)) return false;
+    if (!rings && !this.#sounding.net && !comesFromSilence(onset)) return false;
     const last = this.#heard[0];
     if (last && rise < struckAgain && harmonics.includes(pitch - last.pitch)) return false;
     const samples = ring.read(onset.at, new Float32Array(ring.end - onset.at));
@@ -178,7 +218,7 @@ export class LineEar {
 
   #mayRing({ at, before, after }: Onset): boolean {
     const last = this.#heard[0];
-    const isRecent = last !== undefined && (at - last.at) / this.#sounding.sampleRate < stillRinging.seconds;
+    const isRecent = last !== undefined && at / this.#sounding.sampleRate - last.onset < stillRinging.seconds;
     return isRecent && before > after - ringingBelow;
   }
 
@@ -194,6 +234,17 @@ export class LineEar {
       confidence: Math.min(1, Math.max(0, found.clarity)),
     };
   }
+}
+
+/** Whether the first is a harmonic of the second, or the same. */
+function isHarmonicOf(high: number, low: number): boolean {
+  const ratio = 2 ** ((high - low) / 12);
+  const nearest = Math.round(ratio);
+  return nearest >= 1 && Math.abs(12 * Math.log2(ratio / nearest)) < 0.4;
+}
+
+function comesFromSilence({ before, after, growth }: Onset): boolean {
+  return after - before >= outOfSilence && growth >= leastGrowth;
 }
 
 /** The note that the net takes to be new; none where another one, no harmonic of it, is new as well. */

@@ -10,7 +10,8 @@ const channels = 16;
 /**
  * Finds out whether an instrument sends each string on a channel of its own: consecutive channels, string 1 on the
  * first. It does if two channels or more are used, no channel sounds two notes at once before that, and all that sounds
- * fits one hand on the neck; what doesn't fit once is a keyboard, or something else, for good.
+ * fits one hand on the neck; what doesn't fit once is a keyboard, or something else, for good. Of a guitar that counts
+ * from the last string no string is told.
  */
 export class ChannelStrings {
   readonly #instrument: Instrument;
@@ -18,11 +19,14 @@ export class ChannelStrings {
   readonly #used = new Set<number>();
   /** Channels that string 1 may still have. */
   #firsts: readonly number[];
+  /** Channels that the last string may have, if channels are counted from there. */
+  #turned: readonly number[];
 
   constructor(instrument: Instrument) {
     this.#instrument = instrument;
     const last = channels - instrument.openStrings.length + 1;
     this.#firsts = Array.from({ length: Math.max(0, last) }, (_, index) => index + 1);
+    this.#turned = this.#firsts;
   }
 
   on(channel: number, pitch: MidiNote): void {
@@ -31,7 +35,10 @@ export class ChannelStrings {
       this.#firsts = [];
     this.#used.add(channel);
     this.#held.set(channel, pitch);
-    this.#firsts = this.#firsts.filter((first) => this.#fits(first));
+    const { openStrings } = this.#instrument;
+    const turned = openStrings.toReversed();
+    this.#firsts = this.#firsts.filter((first) => this.#fits(first, openStrings));
+    this.#turned = this.#turned.filter((first) => this.#fits(first, turned));
   }
 
   off(channel: number, pitch?: MidiNote): void {
@@ -49,11 +56,12 @@ export class ChannelStrings {
 
   get #first(): number | undefined {
     const [only, ...others] = this.#firsts;
-    return others.length === 0 ? only : usualFirst.find((first) => this.#firsts.includes(first));
+    if (others.length + this.#turned.length === 0) return only;
+    return usualFirst.find((first) => this.#firsts.includes(first));
   }
 
-  #fits(first: number): boolean {
-    const { openStrings, fretCount } = this.#instrument;
+  #fits(first: number, openStrings: Instrument['openStrings']): boolean {
+    const { fretCount } = this.#instrument;
     for (const channel of this.#used) if (!openStrings[channel - first]) return false;
     const frets = [...this.#held].map(([channel, pitch]) => {
       const open = openStrings[channel - first];

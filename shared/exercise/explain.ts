@@ -83,12 +83,13 @@ function explainHeard(
     return withHeard(exercise, heard, naming, explain(exercise, placed, judged, naming));
   }
   switch (verdict.kind) {
-    case 'right':
-      return withHeard(exercise, heard, naming, {
-        heading: heardHeading(exercise),
-        text: say('right-subject', { subject: subjectOf(exercise, naming) }),
-        tryThis: '',
-      });
+    case 'right': {
+      const text =
+        exercise.kind === 'find'
+          ? say('right-subject', { subject: subjectOf(exercise, naming) })
+          : rightText(exercise, answer, verdict, naming);
+      return withHeard(exercise, heard, naming, { heading: heardHeading(exercise), text, tryThis: '' });
+    }
     case 'unclear':
       return withHeard(exercise, heard, naming, {
         heading: say('unclear-heading'),
@@ -203,7 +204,8 @@ export function explainForClass(exercise: Exercise, verdict: SlipVerdict, naming
     case 'other-name':
       return say('elsewhere-class');
     case 'low-string-map': {
-      const string = mappedRoot(exercise, verdict)?.to.string ?? exercise.rootString;
+      const tap = verdict.heard && verdict.marks[0]?.place;
+      const string = (mappedRoot(exercise, verdict)?.to ?? tap)?.string ?? exercise.rootString;
       return say('low-string-map-class', { ...slots, string });
     }
     case 'relative-root':

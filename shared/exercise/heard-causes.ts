@@ -125,6 +125,8 @@ function held(
   if (!isTelling && (seen === 0 || 2 * seen <= telling.length)) return [];
   const missing = [...needed].filter((sound) => !sounds.includes(sound)).length;
   const extra = sounds.length - shared;
+  // A chord with tones both missing and foreign besides is another chord.
+  if (exercise.kind === 'build' && missing > 0 && extra > 0 && !isTapped) return [];
   const differences = missing === 0 || extra === 0 ? Math.min(missing + extra, mostCounted) : missing + extra;
   // What is said of everything must be heard of everything, unless the tap tells the same.
   if (differences > 0 && !isTapped && (shiftOf(moved) ?? 0) !== 0) return [];

@@ -7,7 +7,7 @@ import { costOfDifference, costOfLastResort, mostCounted } from './explanations.
 import { isFingerRight } from './right.ts';
 import { heardCauses, neededTones, type HeardCause } from './heard-causes.ts';
 import { chordTapsCause, mayBeRoot, tapMarks, tapped, tappedRoot } from './heard-taps.ts';
-import type { Heard } from './heard.ts';
+import { certain, type Heard } from './heard.ts';
 import { semitonesTo } from './hearing.ts';
 import { degreesAsked, isRootBound, toneOf } from './roots.ts';
 import { likeliest } from './slips.ts';
@@ -23,14 +23,15 @@ interface ToneFault {
 export function judgeHeardChord(
   exercise: BuildExercise,
   answer: Answer,
-  { tones, lowest }: Heard & { kind: 'chord' },
+  heard: Heard & { kind: 'chord' },
 ): Verdict {
-  const sounding = [...new Set(tones.map((tone) => tone.pitchClass))];
-  const fault = toneFault(exercise, sounding, lowest);
+  const { lowest } = heard;
+  const sounding = [...new Set(heard.tones.map((tone) => tone.pitchClass))];
+  const fault = toneFault(exercise, inFavour(exercise, heard), lowest);
   const isSound = fault.missing.length === 0 && fault.foreign.length === 0;
   const causes = isSound
     ? besides(exercise, answer, sounding, lowest)
-    : slipsOf(exercise, answer, sounding, fault, lowest);
+    : slipsOf(exercise, answer, sounding, toneFault(exercise, sounding, lowest), lowest);
   const { best, rival } = likeliest(causes);
   if (!best) {
     const inversion = exercise.bass === undefined && !hasGivenShape(exercise) ? lowest : undefined;
@@ -38,10 +39,21 @@ export function judgeHeardChord(
     return degree === undefined || degree === '1' ? { kind: 'right' } : { kind: 'right', inversion: degree };
   }
   const marks = tapMarks(exercise, answer);
-  const heard = { kind: 'chord', ...fault } as const;
+  const told = { kind: 'chord', ...fault } as const;
   return rival
-    ? { kind: 'unclear', causes: [best.cause, rival.cause], marks, missing: [], heard }
-    : { kind: 'slip', cause: best.cause, marks, corrections: [], missing: [], heard };
+    ? { kind: 'unclear', causes: [best.cause, rival.cause], marks, missing: [], heard: told }
+    : { kind: 'slip', cause: best.cause, marks, corrections: [], missing: [], heard: told };
+}
+
+/** A tone of which the ear isn't certain is there where the chord has it, and isn't where it would be foreign. */
+function inFavour(
+  exercise: BuildExercise,
+  { tones, faint = [] }: Heard & { kind: 'chord' },
+): readonly PitchClass[] {
+  const counted = [...tones, ...faint].filter(
+    ({ pitchClass, confidence }) => confidence >= certain || toneOf(exercise, pitchClass) !== undefined,
+  );
+  return [...new Set(counted.map(({ pitchClass }) => pitchClass))];
 }
 
 /** The tones that would have to sound, and those that are foreign; none where it is the chord. */

@@ -5,7 +5,7 @@ import type { FindExercise } from './exercise.ts';
 import { semitonesTo } from './hearing.ts';
 import { isTapAsked, tapMarks, tapped } from './heard-taps.ts';
 import { arePlacesRight } from './right.ts';
-import { acceptedRoots, instrumentOf } from './roots.ts';
+import { acceptedRoots, instrumentOf, isRootBound } from './roots.ts';
 import { slipIn } from './slips.ts';
 import type { HeardFault, SlipCause, Verdict } from './verdict.ts';
 
@@ -48,9 +48,14 @@ export function judgeHeardNote(
     if (verdict.kind === 'slip') return { ...verdict, marks, corrections: [], missing: [], heard };
   }
   const cause =
-    astray === undefined && !tapped(exercise, answer, 'root')
-      ? 'untapped'
-      : causeByEar(exercise, astray ?? pitches[0]);
+    astray !== undefined
+      ? causeByEar(exercise, astray)
+      : !tapped(exercise, answer, 'root')
+        ? 'untapped'
+        : // The string that was tapped doesn't have the note.
+          isRootBound(exercise)
+          ? 'right-note-wrong-string'
+          : 'outside-range';
   return { kind: 'slip', cause, marks, corrections: [], missing: [], heard };
 }
 
@@ -60,8 +65,7 @@ function faultOf(roots: readonly MidiNote[], sounded: MidiNote): HeardFault {
 }
 
 /** What the pitch alone says. */
-function causeByEar({ root }: FindExercise, sounded: MidiNote | undefined): SlipCause {
-  if (sounded === undefined) return 'missing-tone';
+function causeByEar({ root }: FindExercise, sounded: MidiNote): SlipCause {
   const by = semitonesTo(pitchClassOf(root), pitchClass(sounded));
   if (by === 0) return 'wrong-octave';
   if (Math.abs(by) === 1) return 'one-fret-off';

@@ -119,22 +119,22 @@ function tapCause(
   const tap = tapped(exercise, answer, 'root');
   if (!tap) return 'untapped';
   if (!isRootPlace(exercise, tap)) return markCause(exercise, tap);
-  const isWhole = exercise.coverage === 'every-pitch';
-  const isHeard = pitches.includes(midiAt(instrumentOf(exercise), tap));
-  const mayLie = isWhole
-    ? targetsOf(exercise).some(
-        (target) =>
-          holds(target.accepted, tap) &&
-          isClean(
-            faultIn(
-              exercise,
-              target,
-              pitches.map((pitch) => soundOf(exercise, pitch)),
-            ),
-          ),
-      )
-    : isHeard && mayBeRoot(exercise, tap);
-  if (mayLie) return undefined;
+  const instrument = instrumentOf(exercise);
+  const tapPitch = midiAt(instrument, tap);
+  const isElsewhere = (root: Place) => {
+    const pitch = midiAt(instrument, root);
+    return pitch !== tapPitch && pitches.includes(pitch);
+  };
+  const sounds = pitches.map((pitch) => soundOf(exercise, pitch));
+  const mayLie =
+    exercise.coverage === 'every-pitch'
+      ? targetsOf(exercise).some(
+          (target) => holds(target.accepted, tap) && isClean(faultIn(exercise, target, sounds)),
+        )
+      : mayBeRoot(exercise, tap) ||
+        // Beside a bound root others may sound, and be tapped.
+        (isRootBound(exercise) && acceptedRoots(exercise).some(isElsewhere));
+  if (mayLie && pitches.includes(tapPitch)) return undefined;
   const cause = rootTapCause(exercise, tap);
   // A root in another octave than the one that sounded.
   return cause === 'right-note-wrong-string' || cause === 'outside-range' ? cause : 'wrong-root-mark';

@@ -1,17 +1,18 @@
 import { known } from '../lib/assert.ts';
+import { chordDegrees } from '../theory/chord.ts';
 import { intervalName } from '../theory/interval-names.ts';
 import { numberIn, pitchClassOn, type Degree } from '../theory/interval.ts';
 import { pitchClass, pitchClassOf, type PitchClass } from '../theory/pitch.ts';
 import type { Answer } from './answer.ts';
 import { hasGivenShape, type Exercise } from './exercise.ts';
 import { besideIn, heardStepSlots } from './heard-step.ts';
-import { isRootPlace, isTapAsked, tapped } from './heard-taps.ts';
+import { isRootPlace, isTapAsked, mayBeRoot, tapped, tappedRoot } from './heard-taps.ts';
 import { keyOf, nameOf, soundingIn } from './heard-words.ts';
 import type { Heard } from './heard.ts';
 import { semitonesTo } from './hearing.ts';
 import { say } from './messages.ts';
-import { list } from './phrases.ts';
-import { degreesAsked } from './roots.ts';
+import { fretText, list } from './phrases.ts';
+import { degreesAsked, rootsOn, toneOf } from './roots.ts';
 import { causeWords, isAllRight, type Slipped, type Words } from './slip-details.ts';
 import { slotsOf } from './slots.ts';
 import { targetsOf } from './targets.ts';
@@ -44,6 +45,18 @@ export function heardCauseWords(slipped: Slipped & { readonly answer: HeardAnswe
     case 'wrong-octave':
       if (!isAllRight(verdict) && exercise.kind === 'find') return { text: lineText(slipped), tryThis: '' };
       return { text: say('heard-octaves'), tryThis: '' };
+    case 'low-string-map': {
+      const tap = tappedRoot(exercise, answer);
+      const own = tap && rootsOn(exercise, tap.string).find((spot) => mayBeRoot(exercise, spot));
+      if (!tap || !own) return causeWords(slipped);
+      return {
+        text: say('low-string-map', { ...slots, fret: fretText(tap) }),
+        tryThis: say('low-string-map-try', { string: own.string, fret: fretText(own) }),
+      };
+    }
+    case 'right-note-wrong-string':
+      if (exercise.kind === 'find') return causeWords(slipped);
+      return { text: say('heard-root-string', slots), tryThis: say('look-on-string', slots) };
     case 'wrong-order':
       return {
         text: isAllRight(verdict) ? say('heard-order') : lineText(slipped),
@@ -99,7 +112,10 @@ function besideWords(slipped: Slipped): Words {
   const side = first.by > 0 ? 'high' : 'low';
   const tryThis = say(side === 'high' ? 'move-down-fret' : 'move-up-fret');
   if (heard.foreign.length > 1) return { text: say(`heard-all-${side}`), tryThis };
-  return { text: say(`heard-beside-${side}`, { tone: toneWord(first.degree) }), tryThis: tonesOf(slipped) };
+  return {
+    text: say(`heard-beside-${side}`, { tone: toneWord(exercise, first.degree) }),
+    tryThis: tonesOf(slipped),
+  };
 }
 
 /** A tone that may stay silent may be the one that moved. */
@@ -125,13 +141,25 @@ function silentToo(
 function lineBeside(slipped: Slipped): Words {
   const { exercise, verdict } = slipped;
   const { heard } = verdict;
-  if (heard?.kind !== 'line' || heard.sounded === undefined || exercise.kind !== 'find')
-    return { text: lineText(slipped), tryThis: '' };
-  const side = semitonesTo(pitchClassOf(exercise.root), pitchClass(heard.sounded)) > 0 ? 'high' : 'low';
-  return {
-    text: say(`heard-beside-${side}`, { tone: 'note' }),
-    tryThis: say(side === 'high' ? 'move-down-fret' : 'move-up-fret'),
-  };
+  const by =
+    exercise.kind !== 'find'
+      ? wholeShift(slipped)
+      : heard?.kind === 'line' && heard.sounded !== undefined
+        ? semitonesTo(pitchClassOf(exercise.root), pitchClass(heard.sounded))
+        : undefined;
+  if (by === undefined) return { text: lineText(slipped), tryThis: '' };
+  const side = by > 0 ? 'high' : 'low';
+  const text =
+    exercise.kind === 'find' ? say(`heard-beside-${side}`, { tone: 'note' }) : say(`heard-all-${side}`);
+  return { text, tryThis: say(side === 'high' ? 'move-down-fret' : 'move-up-fret') };
+}
+
+/** By how many semitones every note of a line is off. */
+function wholeShift({ exercise, answer: { heard } }: Slipped): number | undefined {
+  if (heard?.kind !== 'line') return undefined;
+  return [1, -1].find((by) =>
+    heard.pitches.every(({ pitch }) => toneOf(exercise, pitchClass(pitch - by)) !== undefined),
+  );
 }
 
 function stepWords(slipped: Slipped): Words {
@@ -142,7 +170,10 @@ function stepWords(slipped: Slipped): Words {
   const [first] = besideIn(exercise, heard);
   if (!first) return { text: say('heard-step', slots), tryThis: '' };
   const side = first.by > 0 ? 'high' : 'low';
-  return { text: say(`heard-step-${side}`, { ...slots, tone: toneWord(first.degree) }), tryThis: '' };
+  return {
+    text: say(`heard-step-${side}`, { ...slots, tone: toneWord(exercise, first.degree) }),
+    tryThis: '',
+  };
 }
 
 /** What is missing, else what is foreign. */
@@ -154,7 +185,7 @@ function toneWords(slipped: Slipped): Words {
     return { text: say('heard-other'), tryThis };
   const { missing, foreign } = heard;
   if (foreign.length === 0 && missing.length > 0) {
-    const tones = list(missing.map(toneWord));
+    const tones = list(missing.map((degree) => toneWord(exercise, degree)));
     return {
       text: say(missing.length === 1 ? 'heard-missing-one' : 'heard-missing-many', { tones }),
       tryThis,
@@ -183,9 +214,12 @@ function lineText({ exercise, verdict, naming }: Slipped): string {
   };
   const isSameName = expected !== undefined && sounded !== undefined && slots.expected === slots.sounded;
   if (isSameName) return say('heard-octave', slots);
+  if (exercise.kind === 'find' && expected !== undefined) return say('heard-asked', slots);
   if (after !== undefined && sounded === undefined) return say('heard-after-end', slots);
   if (after !== undefined) return say(expected === undefined ? 'heard-beyond' : 'heard-after', slots);
   if (sounded === undefined) return say(expected === undefined ? 'heard-other-line' : 'heard-not', slots);
+  if (expected === undefined && toneOf(exercise, pitchClass(sounded)) !== undefined)
+    return say('heard-other-octave', slots);
   if (expected === undefined)
     return say('heard-foreign-one', { ...slots, subject: subjectOf(exercise, naming) });
   const isOrdered =
@@ -201,8 +235,9 @@ function orderTry({ exercise, answer: { heard } }: Slipped): string {
   return say(`order-${exercise.order ?? 'up'}-try`);
 }
 
-/** "third" of ♭3, "root" of 1. */
-function toneWord(degree: Degree): string {
+/** "third" of ♭3, "root" of 1, "bass" of what only a slash asks for. */
+function toneWord(exercise: Exercise, degree: Degree): string {
+  if (exercise.kind === 'build' && !chordDegrees(exercise.quality).includes(degree)) return 'bass';
   return numberIn(degree) === 1
     ? 'root'
     : known(intervalName(degree).split(' ').at(-1), 'a name of a degree');

@@ -38,13 +38,23 @@ export function isRootPlace(exercise: Exercise, spot: Place): boolean {
 
 /** Whether the root of a right answer may have been tapped there (SPEC HEARD-4). */
 export function mayBeRoot(exercise: Exercise, spot: Place): boolean {
+  if (!isOnItsStrings(exercise, spot)) return false;
+  const isInShape = () => targetsOf(exercise).some(({ accepted }) => holds(accepted, spot));
+  if (exercise.kind === 'build' && exercise.voicing.kind === 'form' && exercise.voicing.full)
+    return isRootPlace(exercise, spot) && isInShape();
   if (holds(acceptedRoots(exercise), spot)) return true;
   if (!isRootPlace(exercise, spot)) return false;
   // What is tapped only as the root's mark is right on any root (SPEC JUDGE-8).
   if (exercise.strictness === 'anywhere') return true;
-  if (exercise.kind === 'build' && hasGivenShape(exercise))
-    return targetsOf(exercise).some(({ accepted }) => holds(accepted, spot));
+  if (exercise.kind === 'build' && hasGivenShape(exercise)) return isInShape();
   return isRootLowest(exercise) && mayLieBelow(exercise, spot);
+}
+
+/** Whether the string is one that the words let sound. */
+function isOnItsStrings(exercise: Exercise, { string }: Place): boolean {
+  return (
+    exercise.kind !== 'build' || !('strings' in exercise.voicing) || exercise.voicing.strings.includes(string)
+  );
 }
 
 /** A root below the one that is bound to its string. */
@@ -62,7 +72,9 @@ function mayLieBelow(exercise: BuildExercise, spot: Place): boolean {
 export function rootTapCause(exercise: Exercise, spot: Place): SlipCause {
   if (!isRootPlace(exercise, spot)) return markCause(exercise, spot);
   if (isRootBound(exercise) && spot.string !== exercise.rootString) return 'right-note-wrong-string';
-  return exercise.strictness === 'place' ? 'wrong-octave' : 'outside-range';
+  if (exercise.strictness === 'place') return 'wrong-octave';
+  const isInside = exercise.strictness === 'anywhere' || isInRange(exercise.range, spot);
+  return isInside ? 'wrong-form' : 'outside-range';
 }
 
 /** What is wrong with the taps of a chord that sounds right; undefined where nothing is. */
@@ -83,6 +95,7 @@ export function chordTapsCause(
   if (!lowest) return isBassHeard && !isPlaceAsked ? undefined : 'untapped';
   const instrument = instrumentOf(exercise);
   if (exercise.bass && pitchClassAt(instrument, lowest) !== pitchClassOf(exercise.bass)) return 'wrong-bass';
+  if (!isOnItsStrings(exercise, lowest)) return 'wrong-form';
   if (exercise.strictness === 'range' && !isInRange(exercise.range, lowest)) return 'outside-range';
   if (isRootLowest(exercise) && !mayBeRoot(exercise, lowest)) return rootTapCause(exercise, lowest);
   const isAbove =
@@ -102,7 +115,11 @@ function isTapRight(exercise: Exercise, what: PlayedTap | undefined, spot: Place
   if (exercise.kind === 'find') return acceptedRoots(exercise).some((root) => root.string === spot.string);
   if (what === 'root') return mayBeRoot(exercise, spot) || isOfScale(exercise, spot);
   const bass = exercise.kind === 'build' ? exercise.bass : undefined;
-  return bass !== undefined && pitchClassAt(instrumentOf(exercise), spot) === pitchClassOf(bass);
+  return (
+    bass !== undefined &&
+    pitchClassAt(instrumentOf(exercise), spot) === pitchClassOf(bass) &&
+    isOnItsStrings(exercise, spot)
+  );
 }
 
 /** A root of the position, whichever of its roots it is. */

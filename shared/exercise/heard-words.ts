@@ -1,6 +1,8 @@
 import { known } from '../lib/assert.ts';
+import { degreeAt } from '../theory/chord.ts';
+import { noteOnDegree } from '../theory/interval.ts';
 import { formatName, type NoteNaming } from '../theory/naming.ts';
-import { parseNoteName, pitchClass, pitchClassOf, type PitchClass } from '../theory/pitch.ts';
+import { parseNoteName, pitchClass, pitchClassOf, type NoteName, type PitchClass } from '../theory/pitch.ts';
 import { spellIn, type Key } from '../theory/spelling.ts';
 import type { Exercise } from './exercise.ts';
 import type { Explanation } from './explain.ts';
@@ -39,7 +41,15 @@ export function soundingIn(heard: Heard, key: Key | undefined): readonly PitchCl
 
 /** A tone's name in a key, or the one name that it has without. */
 export function nameOf(tone: PitchClass, naming: NoteNaming, key: Key | undefined): string {
-  return formatName(key ? spellIn(key, tone) : known(neutralNames[tone], 'twelve names'), naming);
+  return formatName(key ? spelledIn(key, tone) : known(neutralNames[tone], 'twelve names'), naming);
+}
+
+/** The other third is spelled as a third, whatever the key's accidentals. */
+function spelledIn(key: Key, tone: PitchClass): NoteName {
+  const isForeign = key.degrees.length > 1 && degreeAt(key.root, key.degrees, tone) === undefined;
+  const third = isForeign ? degreeAt(key.root, ['b3', '3'], tone) : undefined;
+  const name = third && noteOnDegree(key.root, third);
+  return name && Math.abs(name.alteration) < 2 ? name : spellIn(key, tone);
 }
 
 /** In whose light the notes of an answer are named once it may be. */

@@ -24,10 +24,16 @@ export type Heard =
   | { readonly kind: 'line'; readonly pitches: readonly HeardNote[] }
   | {
       readonly kind: 'chord';
+      /** Those that are more likely there than not. */
       readonly tones: readonly HeardTone[];
+      /** Others that may be there all the same. */
+      readonly faint?: readonly HeardTone[];
       /** The tone that sounded lowest, where that is known. */
       readonly lowest?: PitchClass;
     };
+
+/** From here on a tone was heard for certain; below, it counts in the student's favour (SPEC HEARD-12). */
+export const certain = 0.9;
 
 /** How an answer was given where it was not tapped: heard by a microphone, or sent by an instrument over MIDI. */
 export type Way = 'play' | 'midi';

@@ -113,6 +113,12 @@ export const heardSchema: v.GenericSchema<unknown, Heard> = v.variant('kind', [
       v.minLength(1),
       v.maxLength(12),
     ),
+    faint: v.exactOptional(
+      v.pipe(
+        v.array(v.strictObject({ pitchClass: pitchClassSchema, confidence: confidenceSchema })),
+        v.maxLength(12),
+      ),
+    ),
     lowest: v.exactOptional(pitchClassSchema),
   }),
 ]);

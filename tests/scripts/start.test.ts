@@ -21,6 +21,7 @@ import { misfitOf } from '../../server/classroom/fitting.ts';
 import type { Answer } from '../../shared/exercise/answer.ts';
 import { checkExercise } from '../../shared/exercise/check.ts';
 import type { Exercise } from '../../shared/exercise/exercise.ts';
+import { inputOf } from '../../shared/exercise/input.ts';
 import { judge } from '../../shared/exercise/judge.ts';
 import { Started } from './started.ts';
 
@@ -90,12 +91,23 @@ describe('npm start', { timeout: 120_000 }, () => {
     const { dealAnswers } = (await import(join(folder, 'scripts/lib/demo/answers.mjs'))) as {
       readonly dealAnswers: (...args: readonly [Exercise, ...number[]]) => readonly (Answer | null)[];
     };
+    const { asPlayed } = (await import(join(folder, 'scripts/lib/demo/played.mjs'))) as {
+      readonly asPlayed: (exercise: Exercise, answer: Answer) => Answer;
+    };
     for (const { exercise } of plan.exercises) {
       expect(checkExercise(exercise)).toMatchObject({ ok: true });
       const given = dealAnswers(exercise, 12, 1, 0.4).filter((answer) => answer !== null);
       expect(given.map((answer) => misfitOf(exercise, answer))).toEqual(given.map(() => undefined));
       const verdicts = given.map((answer) => judge(exercise, answer));
       expect(verdicts.filter(({ kind }) => kind === 'right')).toHaveLength(6);
+      // Whoever is right by tapping is right by playing the same.
+      for (const [index, answer] of given.entries()) {
+        const played = asPlayed(exercise, answer);
+        expect(misfitOf(exercise, played)).toBeUndefined();
+        expect(played.heard !== undefined).toBe(inputOf(exercise).kind === 'places');
+        if (verdicts[index]?.kind === 'right')
+          expect(judge(exercise, played)).toMatchObject({ kind: 'right' });
+      }
       const causes = verdicts.flatMap((verdict) => (verdict.kind === 'slip' ? [verdict.cause] : []));
       expect(causes).toHaveLength(5);
       expect(new Set(causes).size).toBe(3);

@@ -71,6 +71,12 @@ describe('VIEW: the question and never its answer', () => {
       secrets: [/"fret"/, /"string"/, /"root":/, /fret 5\b/],
       input: { marksRoot: true, ordered: false },
     },
+    'a chord that is played': {
+      exercise: build('E', 'minor'),
+      right: { places: places([2, 5]), heard: chord(4, 7, 11), way: 'play' },
+      secrets: [/"heard"/, /"pitchClass"/, /"way"/, /"fret"/, /"string"/, /fret 5\b/],
+      input: { playing: { as: 'chord', taps: ['root'] } },
+    },
   };
 
   test.each(Object.entries(asked))(

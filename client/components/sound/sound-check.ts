@@ -147,7 +147,7 @@ export class SoundCheck extends LitElement {
       <p class="verdict">
         ${
           tuned
-            ? html`<strong>${centsWords(tuned.cents)}</strong> ${tuneWords(tuned.cents)}`
+            ? html`<strong>${centsWords(tuned.cents)}</strong>${tuneWords(tuned.cents)}`
             : this.microphone === 'listening'
               ? 'Play one open string at a time.'
               : 'Turn Listen on, and play one open string.'

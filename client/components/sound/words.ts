@@ -102,10 +102,10 @@ export function centsWords(exact: number): string {
   return `${String(off)} cents ${way}`;
 }
 
-/** What to do about it; '' where it is in tune. */
+/** What to do about it, as it goes on; '' where it is in tune. */
 export function tuneWords(exact: number): string {
   if (Math.abs(Math.round(exact)) <= inTune) return '';
-  return exact > 0 ? 'Loosen the string' : 'Tighten the string';
+  return exact > 0 ? ': loosen the string' : ': tighten the string';
 }
 
 /** "+7 cents", "−1 cent", "0 cents". */

@@ -70,13 +70,14 @@ function withNote(draft: PlayDraft, { onset, pitch, confidence }: NoteEvent): Pl
 }
 
 /** The newest verdict counts; of one arpeggio each tells all tones so far, with the onset of its first. */
-function withChord(draft: PlayDraft, { onset, tones, isFinal, isDoubtful }: ChordEvent): PlayDraft {
+function withChord(draft: PlayDraft, { onset, tones, faint, isFinal, isDoubtful }: ChordEvent): PlayDraft {
   // A string that rings on is no new chord yet.
   if (!isFinal)
     return tones.length < 2 && draft.answer.heard ? draft : { ...draft, hint: tones, hintOnset: onset };
   const settled = { ...draft, hint: [] };
   if (tones.length === 0) return settled;
-  return { ...settled, answer: withHeard(draft.answer, { kind: 'chord', tones }, 'play'), isDoubtful };
+  const heard: Heard = { kind: 'chord', tones, ...(faint.length > 0 ? { faint } : {}) };
+  return { ...settled, answer: withHeard(draft.answer, heard, 'play'), isDoubtful };
 }
 
 /** What an instrument told by MIDI: the places, where it tells its strings; a root mark stays on its place. */

@@ -1,17 +1,17 @@
 import type { Answer } from '../../../shared/exercise/answer.ts';
 import type { Heard, HeardTone, PlayedTap, Playing } from '../../../shared/exercise/heard.ts';
-import { list } from '../../../shared/exercise/phrases.ts';
-import { formatName, type NoteNaming } from '../../../shared/theory/naming.ts';
-import { pitchClass, pitchClassOf, type PitchClass } from '../../../shared/theory/pitch.ts';
-import { spellIn, type Key } from '../../../shared/theory/spelling.ts';
+import { heardWords } from '../../../shared/exercise/heard-words.ts';
+import type { NoteNaming } from '../../../shared/theory/naming.ts';
+import { pitchClass, pitchClassOf } from '../../../shared/theory/pitch.ts';
+import type { Key } from '../../../shared/theory/spelling.ts';
 import type { MicrophoneState } from '../../listening/events.ts';
 import type { MidiState } from '../../midi/midi-events.ts';
+import { privacyWords } from '../../components/sound/words.ts';
 import { nextTap } from './heard-answer.ts';
 import type { ChosenWay, MayPlay } from './ways.ts';
 
 /** Why the microphone is asked for, and what of it travels. */
-export const whyListen =
-  'The microphone hears what you play. Sound is analysed on this phone and never leaves it. Sent are only the notes that were heard.';
+export const whyListen = `The microphone hears what you play. ${privacyWords}`;
 
 /** A microphone that doesn't listen, and the way on; '' where there is nothing to say. */
 export function microphoneWords(state: MicrophoneState, hasHeard: boolean): string {
@@ -44,31 +44,13 @@ export interface Names {
   readonly naming: NoteNaming;
 }
 
-/** As many of a line's notes as a line of the screen holds: the last ones. */
-const mostShown = 6;
-
-/** "Heard: A, C♯, E"; of a long line the last notes. A chord is told from the root up. */
-export function heardLine(heard: Heard, names: Names): string {
-  const all = heardNames(heard, names);
-  const left = all.length > mostShown ? ['…'] : [];
-  return `Heard: ${[...left, ...all.slice(-mostShown)].join(', ')}`;
+/** What was heard, read aloud: "Heard: A, C sharp, E." */
+export function heardSaid(heard: Heard, { key, naming }: Names): string {
+  return `${inSpeech(heardWords(heard, naming, key).replace('… ', ''))}.`;
 }
 
-/** The same, read aloud: "Heard A, C sharp and E." */
-export function heardSaid(heard: Heard, names: Names): string {
-  const all = heardNames(heard, names);
-  return `Heard ${inSpeech(all.length > mostShown ? all.slice(-mostShown).join(', ') : list(all))}.`;
-}
-
-export function hintLine(hint: readonly HeardTone[], names: Names): string {
-  return `${heardLine({ kind: 'chord', tones: hint }, names)} …`;
-}
-
-function heardNames(heard: Heard, { key, naming }: Names): readonly string[] {
-  const name = (tone: PitchClass) => formatName(spellIn(key, tone), naming);
-  if (heard.kind === 'line') return heard.pitches.map(({ pitch }) => name(pitchClass(pitch)));
-  const above = (tone: HeardTone) => pitchClass(tone.pitchClass - pitchClassOf(key.root));
-  return heard.tones.toSorted((a, b) => above(a) - above(b)).map((tone) => name(tone.pitchClass));
+export function hintLine(hint: readonly HeardTone[], { key, naming }: Names): string {
+  return `${heardWords({ kind: 'chord', tones: hint }, naming, key)} …`;
 }
 
 /** Signs that a voice would skip. */
@@ -132,16 +114,16 @@ export interface Panel {
 /** What the panel says: what hinders, else what was heard and is still to do, else whose turn it is. */
 export function panelWords(panel: Panel): string {
   const { way, answer, names } = panel;
-  const { heard } = answer;
+  const heard = answer.heard ? `${heardWords(answer.heard, names.naming, names.key)}.` : '';
   const turn = turnWords(panel);
   if (way === 'tap') {
-    if (heard) return `${heardLine(heard, names)}.${panel.open ? ' A tap replaces it.' : ''}`;
+    if (heard !== '') return `${heard}${panel.open ? ' A tap replaces it.' : ''}`;
     return turn;
   }
   const hindered = hindrance(panel);
   if (hindered !== '') return hindered;
   if (panel.hint.length > 0) return hintLine(panel.hint, names);
-  if (heard) return [`${heardLine(heard, names)}.`, afterwards(panel)].filter(Boolean).join(' ');
+  if (heard !== '') return `${heard} ${afterwards(panel)}`.trim();
   if (!panel.open || answer.places.length > 0) return '';
   // By wire one may play in another's turn.
   if (way === 'midi') return panel.may === 'turn' ? `${turn} Play.` : 'Play.';
@@ -169,7 +151,8 @@ export function hindrance({ way, microphone, midi, tooLoud, answer, hint }: Pane
 /** What is still to do about what was heard. */
 export function afterwards({ open, answer, playing, isDoubtful, names }: Panel): string {
   if (!open) return '';
-  if (isDoubtful) return 'Not all of it was clear: play it once more, or keep it.';
   const tap = nextTap(answer, playing);
+  if (isDoubtful)
+    return `Not all of it was clear: play it once more, or ${tap ? `keep it and tap your ${tap === 'root' ? 'root' : 'lowest note'}` : 'keep it'}.`;
   return tap ? tapAsked(tap, answer, names) : '';
 }

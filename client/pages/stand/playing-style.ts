@@ -119,7 +119,7 @@ export const playingStyle = css`
       width: 100%;
     }
     .why {
-      inset: 0 100% auto auto;
+      inset: var(--space-2) 100% auto auto;
       width: 22rem;
     }
   }

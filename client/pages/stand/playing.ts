@@ -162,7 +162,7 @@ export class StandPlaying extends LitElement {
 
   /** The level stands in the switch: one sees that it hears. */
   #listenSwitch(): TemplateResult {
-    const on = this.listens && this.#isWell;
+    const on = this.open && this.listens && this.#isWell;
     return html`<button
       type="button"
       class="listen"

@@ -21,7 +21,7 @@ const namings: readonly (readonly [NoteNaming | '', string])[] = [
 /** Ways to answer, for the exercises that allow them. */
 const ways: readonly (readonly [ChosenWay, string])[] = [
   ['tap', 'by tapping'],
-  ['play', 'by playing, where the class does'],
+  ['play', 'by playing if I may'],
   ['midi', 'by MIDI'],
 ];
 
@@ -65,7 +65,16 @@ export class StandRest extends LitElement {
       .bar button {
         white-space: nowrap;
       }
+      .naming select {
+        width: 12rem;
+      }
       @media (min-width: 700px) {
+        .bar.settings {
+          flex-wrap: nowrap;
+        }
+        .bar rootcall-switch {
+          flex-basis: auto;
+        }
         .naming {
           flex: 0 1 auto;
           order: 0;
@@ -126,7 +135,7 @@ export class StandRest extends LitElement {
       ${shared.wantsAlias ? this.#aliasForm(own.alias) : nothing}
       <p class="small links">
         <a class="meanwhile" href="/explore">Explore the neck meanwhile</a>
-        <a class="meanwhile" href="/sound">Tune, and check the sound</a>
+        <a class="meanwhile" href="/sound">Tuner and sound</a>
       </p>
       <div slot="bar" class=${this.leaving ? 'bar' : 'bar settings'}>
         ${

@@ -221,11 +221,14 @@ export const roundStyle = css`
   }
   /* Levels and ways leave no room for a name. */
   @media (max-width: 480px) {
-    .with-ways.with-levels header > * {
+    .with-ways.with-levels header span {
       display: none;
     }
   }
   @media (max-width: 359px) {
+    .with-ways.with-levels header > * {
+      display: none;
+    }
     .with-levels {
       --levels: 10.5rem;
     }
@@ -283,7 +286,7 @@ export const roundStyle = css`
       align-self: start;
       flex-direction: column;
       grid-area: levels;
-      margin-inline: var(--space-3) 0;
+      margin: var(--space-1) 0 0 var(--space-3);
       width: 4.5rem;
     }
     .levels button {
@@ -308,11 +311,12 @@ export const roundStyle = css`
     .round.with-levels > .way {
       align-self: start;
       grid-area: keys;
-      margin-inline: var(--space-3) 0;
+      /* As deep as the bar's buttons beside it. */
+      margin: var(--space-1) 0 0 var(--space-3);
       width: 7.75rem;
     }
     .with-ways .keys {
-      padding-top: calc(var(--target) + var(--space-2));
+      padding-top: calc(var(--target) + var(--space-3));
     }
     rootcall-name-keypad {
       max-width: none;
@@ -392,6 +396,20 @@ export const roundStyle = css`
   @media (min-aspect-ratio: 6/5) and (max-width: 960px) {
     .with-levels header {
       display: none;
+    }
+    .with-ways .window {
+      margin-inline-end: var(--space-2);
+      padding-inline: var(--space-2);
+    }
+    .with-ways .bar {
+      gap: var(--space-2);
+    }
+    .with-ways .bar button {
+      padding-inline: var(--space-3);
+    }
+    .with-ways .bar .primary {
+      min-width: 7.5rem;
+      padding-inline: var(--space-2);
     }
     .more {
       display: none;

@@ -67,8 +67,8 @@ export async function chordFigures(
     const heard = play(chord.pitches);
     if (heard.hint !== undefined) hints.push(heard.hint);
     if (heard.verdict !== undefined) verdicts.push(heard.verdict);
-    right.add(isAccepted(exercise, heard.tones));
-    if (!isAccepted(exercise, heard.tones))
+    right.add(isAccepted(exercise, heard.tones, heard.faint));
+    if (!isAccepted(exercise, heard.tones, heard.faint))
       wrong.push(
         `${name} ${said(chord)} ${tonesText(trueTones(chord.pitches))} heard ${tonesText(heard.tones)}`,
       );
@@ -76,8 +76,8 @@ export async function chordFigures(
       const other = asked(chord, quality);
       const fault = faults(other, trueTones(chord.pitches));
       if (fault === 0) continue;
-      otherQuality.add(isAccepted(other, heard.tones));
-      if (fault === 1) nearQuality.add(isAccepted(other, heard.tones));
+      otherQuality.add(isAccepted(other, heard.tones, heard.faint));
+      if (fault === 1) nearQuality.add(isAccepted(other, heard.tones, heard.faint));
     }
     if (!playWrong) continue;
     for (const [share, pitches] of [
@@ -85,16 +85,17 @@ export async function chordFigures(
       [fretOff, oneFretOff(chord, random)],
     ] as const) {
       if (pitches.length < 2 || isAccepted(exercise, trueTones(pitches))) continue;
-      const { tones } = play(pitches);
-      share.add(isAccepted(exercise, tones));
-      blame(blamed, chord, tones, pitches);
+      const { tones, faint } = play(pitches);
+      share.add(isAccepted(exercise, tones, faint));
+      blame(blamed, chord, { tones, faint }, pitches);
     }
     if (at % 4 === 0) {
       const sound = arpeggio(guitars[name], chord.pitches, handFor(condition, random), {
         before,
         gap: 0.2 + 0.4 * random.next(),
       });
-      arpeggiated.add(isAccepted(exercise, heardTones(sound, condition, seed).tones));
+      const { tones, faint } = heardTones(sound, condition, seed);
+      arpeggiated.add(isAccepted(exercise, tones, faint));
     }
   }
   return {
@@ -124,7 +125,8 @@ export async function besideAnother(count: number): Promise<Share> {
     const mine = strum(guitars[name], chord.pitches, hand, { before, ring });
     const neighbour = strum(guitars[other], theirs.pitches, hand, { before: 0, ring: before + ring });
     const sound = over(mine, neighbour.samples, -12, 0.2 + 0.6 * random.next());
-    share.add(isAccepted(asked(chord, chord.quality), heardTones(sound, 'microphone-like', seed).tones));
+    const { tones, faint } = heardTones(sound, 'microphone-like', seed);
+    share.add(isAccepted(asked(chord, chord.quality), tones, faint));
   }
   return share;
 }
@@ -142,6 +144,7 @@ function strummed(guitar: Guitar, pitches: readonly number[], condition: Conditi
 
 interface HeardTones {
   readonly tones: readonly HeardTone[];
+  readonly faint: readonly HeardTone[];
   /** Seconds after the last chord's first onset. */
   readonly hint: number | undefined;
   readonly verdict: number | undefined;
@@ -157,6 +160,7 @@ function heardTones(sound: Sound, condition: Condition, seed: number): HeardTone
   const hint = since.find(({ isFinal }) => !isFinal);
   return {
     tones: final?.tones ?? [],
+    faint: final?.faint ?? [],
     hint: hint && hint.at - first,
     verdict: final && final.at - first,
   };
@@ -184,11 +188,11 @@ function oneFretOff({ pitches }: PlayedChord, random: Random): readonly number[]
 function blame(
   share: Share,
   chord: PlayedChord,
-  heard: readonly HeardTone[],
+  { tones, faint }: Pick<HeardTones, 'tones' | 'faint'>,
   pitches: readonly number[],
 ): void {
-  if (heard.length === 0) return;
-  const verdict = verdictOn(asked(chord, chord.quality), heard);
+  if (tones.length === 0) return;
+  const verdict = verdictOn(asked(chord, chord.quality), tones, faint);
   if (!('heard' in verdict) || verdict.heard?.kind !== 'chord') return;
   const sounding = new Set(trueTones(pitches).map(({ pitchClass }) => pitchClass));
   for (const degree of verdict.heard.missing) share.add(!sounding.has(pitchClassOn(chord.root, degree)));

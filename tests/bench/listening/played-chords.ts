@@ -55,12 +55,20 @@ export function asked({ root }: Pick<PlayedChord, 'root'>, quality: ChordQuality
 }
 
 /** What the judge says of these tones. */
-export function verdictOn(exercise: BuildExercise, tones: readonly HeardTone[]): Verdict {
-  return judge(exercise, { places: [], heard: { kind: 'chord', tones }, way: 'play' });
+export function verdictOn(
+  exercise: BuildExercise,
+  tones: readonly HeardTone[],
+  faint: readonly HeardTone[] = [],
+): Verdict {
+  return judge(exercise, { places: [], heard: { kind: 'chord', tones, faint }, way: 'play' });
 }
 
-export function isAccepted(exercise: BuildExercise, tones: readonly HeardTone[]): boolean {
-  return verdictOn(exercise, tones).kind === 'right';
+export function isAccepted(
+  exercise: BuildExercise,
+  tones: readonly HeardTone[],
+  faint: readonly HeardTone[] = [],
+): boolean {
+  return verdictOn(exercise, tones, faint).kind === 'right';
 }
 
 /** The tones of what was played, as an ear that makes no mistake would tell them. */

@@ -7,6 +7,7 @@ import type { CommandReply } from '../../../shared/protocol/events.ts';
 import type { RoundId, SendId } from '../../../shared/protocol/ids.ts';
 import type { OwnAnswerView } from '../../../shared/protocol/views.ts';
 import { place } from '../../../shared/theory/fretboard.ts';
+import { chord, line } from '../../support/heard.ts';
 
 const round = 'round-1' as RoundId;
 const earlier = 'round-0' as RoundId;
@@ -228,6 +229,17 @@ describe('what survives', () => {
     expect(device.sent(0).send).toEqual(stored);
   });
 
+  it('a send that was played counts with all that was heard', () => {
+    const played = { heard: { ...chord(4, 7, 11), lowest: 4 }, way: 'play' };
+    for (const field of [played, { heard: line(60, 62), way: 'midi' }]) {
+      device = new Device();
+      const stored = { roundId: round, sendId: 'send-0', places: three.slice(0, 1), done: true, ...field };
+      device.storage.set(`rootcall.unsent.${round}`, JSON.stringify(stored));
+      device.outbox.flush();
+      expect(device.sent(0).send).toEqual(stored);
+    }
+  });
+
   it.each([
     ['no places', { places: undefined }],
     ['a place without a fret', { places: [{ string: 2 }] }],
@@ -240,6 +252,14 @@ describe('what survives', () => {
     ['a root in words', { root: 'string 2' }],
     ['a fifth finger', { finger: 5 }],
     ['a fourth level', { level: 4 }],
+    ['something heard of no kind', { heard: { kind: 'noise', pitches: [] } }],
+    ['a line of nothing', { heard: { kind: 'line', pitches: [] } }],
+    ['a pitch beyond MIDI', { heard: line(128) }],
+    ['a pitch between two', { heard: line(60.5) }],
+    ['a tone of no name', { heard: chord(12) }],
+    ['a lowest tone in words', { heard: { ...chord(4, 7, 11), lowest: 'E' } }],
+    ['a certainty beyond all', { heard: { kind: 'chord', tones: [{ pitchClass: 4, confidence: 2 }] } }],
+    ['a way of no kind', { way: 'sing' }],
   ])('a stored send with %s counts as nothing', (_, field) => {
     const stored = { roundId: round, sendId: 'send-0', places: three, done: true, ...field };
     device.storage.set(`rootcall.unsent.${round}`, JSON.stringify(stored));

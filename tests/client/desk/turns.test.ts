@@ -2,7 +2,8 @@ import { expect, test } from 'vitest';
 import { shownName } from '../../../client/pages/desk/live/shown-name.ts';
 import { goesByTurns, nextTurn } from '../../../client/pages/desk/live/turns.ts';
 import type { DeskStudentView } from '../../../shared/protocol/views.ts';
-import { deskView } from './desk-view.ts';
+import { name as nameAt } from '../../support/exercises.ts';
+import { deskView, findOn2, round } from './desk-view.ts';
 
 function student(name: string, fields: Partial<DeskStudentView> = {}): DeskStudentView {
   return {
@@ -46,6 +47,15 @@ test('TURN-2: turns are there only while the class lasts and plays by turns', ()
   for (const playing of ['off', 'turns', 'on'] as const)
     expect(goesByTurns(deskView({ settings: { ...settings, playing } }))).toBe(playing === 'turns');
   expect(goesByTurns(deskView({ settings: { ...settings, playing: 'turns' }, closed: true }))).toBe(false);
+});
+
+test('turns are not there while a name is asked, unless another level can be played', () => {
+  const { settings } = deskView({});
+  const asked = (fields: Parameters<typeof round>[0]) =>
+    deskView({ settings: { ...settings, playing: 'turns' }, stage: 'round', rounds: [round(fields)] });
+  expect(goesByTurns(asked({}))).toBe(true);
+  expect(goesByTurns(asked({ exercise: nameAt('E', 5) }))).toBe(false);
+  expect(goesByTurns(asked({ exercise: nameAt('E', 5), harder: [findOn2('D')] }))).toBe(true);
 });
 
 test('with names hidden whose turn it is goes by seat or number', () => {

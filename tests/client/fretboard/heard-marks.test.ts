@@ -44,6 +44,8 @@ describe('what is heard, on the neck', () => {
     const marks = heardMarks(standardGuitar, { kind: 'chord', tones: tones(9, 1, 4) }, [], []);
     const inChord = marks.every(({ place: at }) => [9, 1, 4].includes(pitchClassAt(standardGuitar, at)));
     expect(inChord).toBe(true);
+    // None stands out: a chord is heard whole.
+    expect(new Set(marks.map(({ look }) => look))).toEqual(new Set(['heard']));
     expect(spots(marks.map((mark) => mark.place))).toEqual(
       expect.arrayContaining(['5/0', '6/5', '3/2', '2/2']),
     );

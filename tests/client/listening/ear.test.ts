@@ -79,6 +79,12 @@ describe('Notes in a row', () => {
     expect(pitchesIn(hear(samples, 'line'))).toEqual([57, 57, 57]);
   });
 
+  it('are heard to the end of an even melody: it is no room that hums', () => {
+    const pitches = Array.from({ length: 5 }, () => scale).flat();
+    const { samples } = line(guitars.electric, pitches, hand(), { before: 0.5, gap: 0.25, ringing: 0.2 });
+    expect(pitchesIn(hear(samples, 'line'))).toEqual(pitches);
+  });
+
   it('are heard at 48 kHz too', () => {
     const { samples } = line(guitars.electric, scale, hand(), { before: 0.5, gap: 0.4 });
     expect(pitchesIn(hear(resampled(samples, 44_100 / 48_000), 'line', newEar(48_000)))).toEqual(scale);

@@ -67,6 +67,21 @@ describe('what a MIDI instrument plays', () => {
     for (const [, string] of notes(read(stream))) expect(string).toBeUndefined();
   });
 
+  it.each([1, 11])(
+    'tells no string of a guitar that counts from string 6 on, from channel %d on',
+    (first) => {
+      // A minor pentatonic on strings 6 and 5 from fret 5, then E minor at the nut.
+      const line = [
+        [0, 45],
+        [0, 48],
+        [1, 50],
+        [1, 52],
+      ].flatMap(([channel = 0, pitch = 0]) => [on(first + channel, pitch), off(first + channel, pitch)]);
+      const strum = eMinor.map((pitch, index) => on(first + index, pitch));
+      for (const [, string] of notes(read([...line, ...strum]))) expect(string).toBeUndefined();
+    },
+  );
+
   it('takes back that it is a guitar when something is played that no guitar can', () => {
     const reader = new MidiReader(standardGuitar);
     expect(notes(read([on(2, 60), on(1, 64)], reader)).at(-1)).toEqual([64, 1]);

@@ -40,6 +40,7 @@ const struck = (
   onset,
   isFinal,
   tones: heard,
+  faint: [],
   isDoubtful,
 });
 const after = (draft: PlayDraft, playing: Playing, ...events: readonly EarEvent[]) =>

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { keyInWords } from '../../../client/pages/stand/key-in-words.ts';
 import {
-  heardLine,
   heardSaid,
   hintLine,
   microphoneWords,
@@ -57,27 +56,25 @@ describe('the key that a task speaks of', () => {
 });
 
 describe('what was heard, in words', () => {
-  it('names a chord from the root up, as the task would', () => {
-    expect(heardLine(chordOf(1, 4, 9), names('Build A major'))).toBe('Heard: A, C♯, E');
-    // The same sound in another task.
-    expect(heardLine(chordOf(1, 4, 9), names('Build D♭ major'))).toBe('Heard: D♭, E, A');
-  });
-
-  it('names a line as it was played, of a long one the end', () => {
-    expect(heardLine(lineOf(60, 62, 63), names('C minor pentatonic'))).toBe('Heard: C, D, E♭');
-    expect(heardLine(lineOf(60, 62, 64, 65, 67, 69, 71), names('C major scale'))).toBe(
-      'Heard: …, D, E, F, G, A, B',
-    );
-  });
-
-  it('is in the reader’s naming', () => {
-    expect(heardLine(chordOf(11, 3, 6), names('Build B major', 'german'))).toBe('Heard: H, Dis, Fis');
-    expect(heardLine(lineOf(70), names('Find B♭', 'solfege'))).toBe('Heard: si♭');
+  it('is named as the task would, in the reader’s naming', () => {
+    const told = (heard: Heard, ...named: Parameters<typeof names>) =>
+      panelWords({
+        ...panel,
+        answer: { places: [], heard, way: 'play' },
+        playing: { as: heard.kind, taps: [] },
+        names: names(...named),
+      });
+    expect(told(chordOf(1, 4, 9), 'Build A major')).toBe('Heard: A, C♯, E.');
+    // The same sound in another task: there E is its third, lowered.
+    expect(told(chordOf(1, 4, 9), 'Build D♭ major')).toBe('Heard: D♭, F♭, A.');
+    expect(told(lineOf(60, 62, 63), 'C minor pentatonic')).toBe('Heard: C, D, E♭.');
+    expect(told(chordOf(11, 3, 6), 'Build B major', 'german')).toBe('Heard: H, Dis, Fis.');
+    expect(told(lineOf(70), 'Find B♭', 'solfege')).toBe('Heard: si♭.');
   });
 
   it('has no sign in it that a voice would skip', () => {
-    expect(heardSaid(chordOf(9, 1, 4), names('Build A major'))).toBe('Heard A, C sharp and E.');
-    expect(heardSaid(lineOf(63), names('Find E♭'))).toBe('Heard E flat.');
+    expect(heardSaid(chordOf(9, 1, 4), names('Build A major'))).toBe('Heard: A, C sharp, E.');
+    expect(heardSaid(lineOf(63), names('Find E♭'))).toBe('Heard: E flat.');
     for (let tone = 0; tone < 12; tone += 1)
       for (const title of ['Build C major', 'Build A♭ minor', 'Build D♯ minor'])
         expect(heardSaid(chordOf(tone), names(title))).not.toMatch(/[♭♯𝄫𝄪]/u);
@@ -126,8 +123,11 @@ describe('the panel’s line', () => {
     expect(panelWords({ ...panel, answer: off })).toBe('Heard: C. Where is your root? Tap it.');
     expect(panelWords({ ...panel, answer: played, playing: { as: 'line', taps: [] } })).toBe('Heard: D.');
     expect(panelWords({ ...panel, answer: played, isDoubtful: true })).toBe(
-      'Heard: D. Not all of it was clear: play it once more, or keep it.',
+      'Heard: D. Not all of it was clear: play it once more, or keep it and tap your root.',
     );
+    expect(
+      panelWords({ ...panel, answer: played, isDoubtful: true, playing: { as: 'chord', taps: [] } }),
+    ).toBe('Heard: D. Not all of it was clear: play it once more, or keep it.');
     expect(panelWords({ ...panel, answer: played, open: false })).toBe('Heard: D.');
     expect(tapAsked('lowest', played, panel.names)).toBe('Tap your lowest note.');
   });
@@ -165,6 +165,6 @@ describe('the panel’s line', () => {
 
   it('says at the first wish what travels', () => {
     expect(whyListen).toContain('never leaves it');
-    expect(whyListen).toContain('only the notes that were heard');
+    expect(whyListen).toContain('only the notes heard are sent');
   });
 });

@@ -9,6 +9,7 @@ import { judge } from '../../../shared/exercise/judge.ts';
 import { answerKey } from '../../../shared/exercise/key.ts';
 import { scaleDegrees } from '../../../shared/theory/chord.ts';
 import { formatName, type NoteNaming } from '../../../shared/theory/naming.ts';
+import type { PitchClass } from '../../../shared/theory/pitch.ts';
 import { build, find, places, scale } from '../../support/exercises.ts';
 import { chord, line } from '../../support/heard.ts';
 import { pitchAt, tapsOf } from './heard-answers.ts';
@@ -86,7 +87,7 @@ describe('HEARD-10: what was heard, what it was, and what to try', () => {
       { places: places([2, 12]), heard: chord(11, 2, 6) },
       [
         'The fret of another string',
-        'Heard: F♯, B, D. This hangs on the E of string 6.',
+        'Heard: F♯, B, D. Fret 12 is the E of string 6.',
         'On string 2 it is fret 5.',
       ],
     ],
@@ -177,6 +178,37 @@ describe('HEARD-10: what was heard, what it was, and what to try', () => {
     const free: ScaleExercise = { ...scale('C', 'major', 2, 13) };
     const wrong = { places: places([2, 13]), heard: line(...up.with(at, (up[at] ?? 0) + 1)) };
     expect(said(free, wrong)[1]).toBe('C♯ was heard, not C.');
+  });
+
+  test('a whole line a half step off, and a tone of the scale in another octave', () => {
+    const exercise = scale('C', 'major', 2, 13);
+    const up = answerKey(exercise)
+      .map((one) => pitchAt(exercise, one.place))
+      .sort((a, b) => a - b);
+    const told = (...pitches: readonly number[]) =>
+      said(exercise, { places: places([2, 13]), heard: line(...pitches) });
+    expect(told(...up.map((pitch) => pitch + 1)).slice(1)).toEqual([
+      'All of it is a half step high.',
+      'Move down one fret.',
+    ]);
+    // String 6, fret 12 is its lowest note.
+    expect(told(40, ...up)[1]).toBe('E was heard, in an octave that is not asked for.');
+  });
+
+  test('an inversion is told where the lowest tone is known', () => {
+    const inverted: Heard = { ...chord(4, 7, 11), ...{ lowest: 7 as PitchClass } };
+    expect(said(build('E', 'minor', { ...anywhere }), { places: [], heard: inverted })[1]).toBe(
+      'Heard: E, G, B. E minor, inverted: ♭3 sounds lowest.',
+    );
+  });
+
+  test('the other third is spelled as a third, a slash’s bass called the bass', () => {
+    const text = (exercise: Exercise, ...tones: readonly number[]) =>
+      said(exercise, { places: [], heard: chord(...tones) })[1];
+    expect(text(build('C', 'maj7', { ...anywhere }), 0, 3, 7, 11)).toMatch(/^Heard: C, E♭, G, B\. The third/);
+    expect(text(build('F', 'm6', { ...anywhere, bass: note('A') }), 5, 8, 0, 2, 10)).toMatch(
+      /The bass is a half/,
+    );
   });
 
   test('every sentence is whole and short, for any exercise, near and far from right', () => {

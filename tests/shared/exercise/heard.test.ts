@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test, vi } from 'vitest';
 import type { Answer } from '../../../shared/exercise/answer.ts';
 import { checkExercise } from '../../../shared/exercise/check.ts';
-import type { Exercise, ScaleExercise } from '../../../shared/exercise/exercise.ts';
+import type { BuildExercise, Exercise, ScaleExercise } from '../../../shared/exercise/exercise.ts';
 import { explain, explainForClass } from '../../../shared/exercise/explain.ts';
 import type { Heard } from '../../../shared/exercise/heard.ts';
 import { inputOf } from '../../../shared/exercise/input.ts';
@@ -134,6 +134,36 @@ function isChord(quality: string, sounding: readonly number[]): boolean {
   return silent[0] === 0 && tones.length >= 5;
 }
 
+describe('HEARD-12: what the ear isn’t certain of counts in the student’s favour', () => {
+  const tone = (pitchClass: number, confidence: number) => ({
+    pitchClass: pitchClass as PitchClass,
+    confidence,
+  });
+  const verdictOn = (fifth: number, foreign: number) => {
+    const tones = [tone(4, 1), tone(7, 1), tone(1, foreign)];
+    const faint = [tone(11, fifth)];
+    const heard: Heard = { kind: 'chord', tones, faint };
+    return judge(build('E', 'minor', { ...anywhere }), { places: [], heard, way: 'play' });
+  };
+
+  test('a faint fifth is there, a foreign tone that may be none is not', () => {
+    expect(verdictOn(0.2, 0.8).kind).toBe('right');
+  });
+
+  test('a foreign tone that was heard for certain is told, and alone', () => {
+    expect(verdictOn(0.2, 0.95)).toMatchObject({
+      kind: 'slip',
+      heard: { kind: 'chord', missing: [], foreign: [1] },
+    });
+  });
+
+  test('what was not heard at all is missing', () => {
+    const heard: Heard = { kind: 'chord', tones: [tone(4, 1), tone(7, 1)] };
+    const verdict = judge(build('E', 'minor', { ...anywhere }), { places: [], heard });
+    expect(verdict).toMatchObject({ kind: 'slip', heard: { missing: ['5'], foreign: [] } });
+  });
+});
+
 describe('HEARD-5: a chord is judged by its tones', () => {
   // Source: MusicXML 4.0 `kind` for the tones; what may be left out is SPEC CHORD's.
   test('each set of tones against each quality, wherever it may lie', () => {
@@ -231,6 +261,11 @@ describe('HEARD-3: a note that was to be found', () => {
         pitch,
         pitch % 12 === 2,
       ]);
+  });
+
+  test('a tapped string that doesn’t have the note is another string', () => {
+    const answer = { places: places([5, 1]), heard: line(69) };
+    expect(causesOf(judge(find('A'), answer))).toEqual(['right-note-wrong-string']);
   });
 
   test('picked twice it is the same note', () => {
@@ -368,6 +403,48 @@ describe('HEARD-4: taps say where', () => {
     expect(causesOf(judge(ranged, { places: places([2, 17]), heard }))).toEqual(['outside-range']);
   });
 
+  test('beside the bound root of a scale another may be tapped, unless it says that the bound one lay there', () => {
+    const free: ScaleExercise = {
+      ...scale('C', 'major', 1, 1),
+      coverage: 'every-tone',
+      strictness: 'string',
+    };
+    const unbound = { ...free, range: null, order: 'up' } as const;
+    // C3 to C4, which in open position ends on string 2, fret 1.
+    const octave = line(48, 50, 52, 53, 55, 57, 59, 60);
+    const tap = (...spot: readonly [number, number]) =>
+      causesOf(judge(unbound, { places: places(spot), heard: octave }));
+    expect(tap(2, 1)).toEqual([]);
+    expect(tap(5, 3)).toEqual([]);
+    expect(tap(6, 8)).toEqual([]);
+    expect(tap(3, 5)).toEqual(['right-note-wrong-string']);
+    // C5 did not sound.
+    expect(tap(1, 8)).toEqual(['right-note-wrong-string']);
+  });
+
+  test('a tap lies on the strings that are asked for, and in a form that is asked in full', () => {
+    const onThree = { voicing: { kind: 'strings', strings: strings(1, 2, 3) } } as const;
+    const close = build('C', 'major', { ...onThree, strictness: 'anywhere', marksRoot: true });
+    const tap = (asked: BuildExercise, ...spot: readonly [number, number]) =>
+      causesOf(judge(asked, { places: places(spot), heard: chord(0, 4, 7) }));
+    expect(tap(close, 2, 1)).toEqual([]);
+    expect(tap(close, 5, 3)).toEqual(['wrong-form']);
+    const low = build('C', 'major', { ...onThree, strictness: 'anywhere', bass: note('G') });
+    expect(tap(low, 3, 0)).toEqual([]);
+    expect(tap(low, 6, 3)).toEqual(['wrong-form']);
+    const form = { kind: 'form', form: 'A' } as const;
+    const [rootString] = strings(5);
+    const asked = (full: boolean) =>
+      build('C', 'major', {
+        ...{ strictness: 'anywhere', marksRoot: true, voicing: { ...form, full } },
+        ...(rootString ? { rootString } : {}),
+      });
+    expect(tap(asked(true), 5, 3)).toEqual([]);
+    expect(tap(asked(true), 6, 8)).toEqual(['wrong-form']);
+    // One more tone of the chord may sound, if the form isn't asked in full.
+    expect(tap(asked(false), 6, 8)).toEqual([]);
+  });
+
   test('without its tap the answer is judged as far as it was heard', () => {
     expect(causesOf(judge(exercise, { places: [], heard: chord(4, 8, 11) }))).toEqual(['major-for-minor']);
     expect(causesOf(judge(exercise, { places: [], heard: chord(4, 7) }))).toEqual(['missing-tone']);
@@ -398,6 +475,14 @@ const ofSound: ReadonlySet<SlipCause> = new Set<SlipCause>([
 ]);
 
 describe('HEARD-7: the slip is the one of the same places tapped, where it is one of sound', () => {
+  test('tones missing and foreign beside the other third are another chord', () => {
+    const exercise = build('A', 'dim', { ...anywhere });
+    const cause = (...tones: readonly number[]) =>
+      causesOf(judge(exercise, { places: [], heard: chord(...tones) }));
+    expect(cause(9, 1, 3)).toEqual(['major-for-minor']);
+    expect(cause(10, 1, 3)).toEqual(['other-place']);
+  });
+
   test('each slip of sound made on purpose', () => {
     const tally: Partial<Record<SlipCause, number>> = {};
     const astray: unknown[] = [];

@@ -225,7 +225,7 @@ function standingNote(student: DeskStudentView, standing: Standing, exercise: Ex
     case 'late':
       return 'late';
     case 'placing':
-      return 'placing';
+      return answer?.way ? 'playing' : 'placing';
     case 'waiting':
       return 'waiting';
     case 'here':

@@ -14,7 +14,7 @@ import { commonSlip, heatMap, partlyShown } from './slips.ts';
 import { currentRound } from './steps.ts';
 
 function partlyText(count: number): string {
-  return `${String(count)} played: here as far as tapped`;
+  return `${String(count)} played: only ${count === 1 ? 'its' : 'their'} taps are here`;
 }
 
 /** The frets that the map shows at least, so that it does not jump while answers come in. */

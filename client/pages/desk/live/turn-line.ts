@@ -42,6 +42,7 @@ export class DeskTurnLine extends LitElement {
       @media (max-width: 30rem) {
         .sheet {
           grid-template-columns: minmax(0, 1fr);
+          padding-block: var(--space-2);
         }
         .buttons {
           justify-content: start;

@@ -41,10 +41,10 @@ describe('what the sound check says', () => {
     [0.3, '0 cents', 'In tune', ''],
     [-1.4, '−1 cent', 'In tune', ''],
     [3.4, '+3 cents', 'In tune', ''],
-    [3.6, '+4 cents', '4 cents sharp', 'Loosen the string'],
-    [-12, '−12 cents', '12 cents flat', 'Tighten the string'],
-    [99.4, '+99 cents', '99 cents sharp', 'Loosen the string'],
-    [-180, '−180 cents', 'More than a semitone flat', 'Tighten the string'],
+    [3.6, '+4 cents', '4 cents sharp', ': loosen the string'],
+    [-12, '−12 cents', '12 cents flat', ': tighten the string'],
+    [99.4, '+99 cents', '99 cents sharp', ': loosen the string'],
+    [-180, '−180 cents', 'More than a semitone flat', ': tighten the string'],
   ])('calls %d cents “%s”, “%s”, “%s”', (cents, figure, words, help) => {
     expect(centsFigure(cents)).toBe(figure);
     expect(centsWords(cents)).toBe(words);
