@@ -188,8 +188,9 @@ export class LineEar {
     const { net } = this.#sounding;
     if (!net) return undefined;
     if (!this.#mayRing(pending.onset)) return undefined;
-    const found = this.#newOrAgain(newest(net, this.#binsSince(pending.onset, length)), pending.deceptive);
-    const isSure = found !== undefined && found.clarity >= surely;
+    const fresh = newest(net, this.#binsSince(pending.onset, length));
+    const found = this.#newOrAgain(fresh, pending.deceptive);
+    const isSure = fresh !== undefined && fresh.clarity >= surely;
     return found && (isSure || this.#isStruck(pending.onset, Math.round(found.pitch)))
       ? this.#note(pending, found)
       : undefined;

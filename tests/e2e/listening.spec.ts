@@ -91,6 +91,24 @@ function listen(stand: Page) {
   return stand.getByRole('switch', { name: 'Listen' });
 }
 
+/** A busy machine swallows sound now and then: then the student takes it back and plays it again, twice at most. */
+async function hears(stand: Page, words: string, count: number, within = 8000): Promise<void> {
+  for (let tries = 1; ; tries += 1) {
+    try {
+      await expect(panel(stand)).toContainText(words, { timeout: within });
+      const button = stand.getByRole('button', { name: new RegExp(`^Done\\s+${String(count)} heard`) });
+      await expect(button).toBeVisible({ timeout: within });
+      return;
+    } catch (error) {
+      if (tries === 3) throw error;
+      const again = stand.getByRole('button', { name: 'Again' });
+      if (await again.isEnabled()) await again.tap();
+      await listen(stand).tap();
+      await listen(stand).tap();
+    }
+  }
+}
+
 function done(stand: Page): Promise<void> {
   return stand.getByRole('button', { name: /^Done/ }).tap();
 }
@@ -143,11 +161,11 @@ test('HEARD: a class that answers by playing', async ({ browser }) => {
       await listen(stand).tap();
     }
     await expect(panel(edda)).toContainText('The microphone is refused here.');
-    await expect(panel(kaya)).toContainText('Heard: D.');
+    await hears(kaya, 'Heard: D.', 1);
     await expect(panel(kaya)).toContainText('Which string did you start on?');
     await spot(kaya, 2, 3).tap();
     await done(kaya);
-    await expect(panel(bram)).toContainText('Heard: C♯.');
+    await hears(bram, 'Heard: C♯.', 1);
     await spot(bram, 2, 3).tap();
     await done(bram);
     // Nothing of right and wrong before the reveal.
@@ -169,10 +187,10 @@ test('HEARD: a class that answers by playing', async ({ browser }) => {
       [kayas, strum(nylon, [59, 64, 67], hand)],
       [brams, strum(acoustic, [52, 59, 64, 68, 71, 76], hand)],
     ]);
-    await expect(panel(kaya)).toContainText('Heard: E, G, B.');
+    await hears(kaya, 'Heard: E, G, B.', 3);
     await spot(kaya, 2, 5).tap();
     await done(kaya);
-    await expect(panel(bram)).toContainText('Heard: E, G♯, B.');
+    await hears(bram, 'Heard: E, G♯, B.', 3);
     await spot(bram, 2, 5).tap();
     await done(bram);
     await revealAndGoOn(desk, [kaya, bram], async () => {
@@ -185,9 +203,9 @@ test('HEARD: a class that answers by playing', async ({ browser }) => {
       [kayas, joined([strum(acoustic, [45, 52, 57, 61, 64], hand), strum(electric, [57, 64, 69, 73], hand)])],
       [brams, strum(nylon, [45, 52, 57, 62, 64], hand)],
     ]);
-    await expect(panel(kaya)).toContainText('Heard: A, C♯, E.');
+    await hears(kaya, 'Heard: A, C♯, E.', 3);
     await done(kaya);
-    await expect(panel(bram)).toContainText('Heard: A, D, E.');
+    await hears(bram, 'Heard: A, D, E.', 3);
     await done(bram);
     await revealAndGoOn(desk, [kaya, bram], async () => {
       await expect(board.getByRole('main')).toContainText(/1\s*of 2 found it/);
@@ -201,7 +219,7 @@ test('HEARD: a class that answers by playing', async ({ browser }) => {
       [brams, line(nylon, slipped, hand, { gap: 0.5 })],
     ]);
     for (const stand of [kaya, bram]) {
-      await expect(stand.getByRole('button', { name: /^Done\s+12 heard/ })).toBeVisible({ timeout: 20_000 });
+      await hears(stand, 'D, E, G, A, B.', 12, 10_000);
       await spot(stand, 2, 5).tap();
       await done(stand);
     }
@@ -221,14 +239,13 @@ test('HEARD: a class that answers by playing', async ({ browser }) => {
     await edda.context().grantPermissions(['microphone'], { origin: at.url });
     await byPlaying(edda);
     await listen(edda).tap();
-    await expect(panel(edda)).toContainText('Heard: F.');
+    await hears(edda, 'Heard: F.', 1);
     await edda.context().clearPermissions();
     await expect(panel(edda)).toContainText('The microphone is gone. What was heard stays.');
     await done(edda);
     // All that they heard is the note at the end.
     for (const stand of [kaya, bram]) {
-      await expect(panel(stand)).toContainText('Heard: F.', { timeout: 15_000 });
-      await expect(stand.getByRole('button', { name: /^Done\s+1 heard/ })).toBeVisible();
+      await hears(stand, 'Heard: F.', 1, 10_000);
       await done(stand);
     }
     await revealAndGoOn(desk, stands, async () => {

@@ -73,7 +73,7 @@ export function tapAsked(tap: PlayedTap, answer: Answer, names: Pick<Names, 'key
   if (tap === 'lowest') return 'Tap your lowest note.';
   return startsOnRoot(answer, names)
     ? 'Which string did you start on? Tap your root.'
-    : 'Where is your root? Tap it.';
+    : 'Tap the root that was asked for.';
 }
 
 export function midiWords(state: MidiState): string {

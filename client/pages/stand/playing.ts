@@ -148,7 +148,9 @@ export class StandPlaying extends LitElement {
 
   /** At the first wish: why, what travels, how to play in health. */
   #why(): TemplateResult {
+    const turn = turnWords(this.#panel);
     return html`<section class="why" aria-label="Before you play">
+      ${turn === '' ? nothing : html`<p><strong>${turn}</strong></p>`}
       <p>${whyListen}</p>
       <p class="soft">${cautionWords}</p>
       <div class="choice">

@@ -1,5 +1,5 @@
 import { at } from '../live/figures.ts';
-import { conditions, type Condition } from '../../support/sound/rooms.ts';
+import { conditions } from '../../support/sound/rooms.ts';
 import { besideAnother, chordFigures, type ChordFigures, type Share } from './chords.ts';
 import { load, sizes } from './cost.ts';
 import { muted, talk, type Taken } from './not-music.ts';
@@ -68,8 +68,8 @@ async function noteLines(): Promise<Line[]> {
 
 async function chordLines(): Promise<Line[]> {
   const all: ChordFigures[] = [];
-  for (const condition of conditions) all.push(await chordFigures(condition, countOf(condition), true));
-  const beside = await besideAnother(isQuick ? 40 : 400);
+  for (const condition of conditions) all.push(await chordFigures(condition, isQuick ? 40 : 300, true));
+  const beside = await besideAnother(isQuick ? 40 : 300);
   show(all.flatMap(({ wrong }) => wrong));
   const cells = (
     value: (one: ChordFigures) => Share,
@@ -101,11 +101,6 @@ async function chordLines(): Promise<Line[]> {
       cells: [{ value: NaN, unit: '' }, share(beside.hits, beside.of)],
     },
   ];
-}
-
-function countOf(condition: Condition): number {
-  if (isQuick) return 40;
-  return condition === 'hard' ? 500 : 600;
 }
 
 async function talkLines(): Promise<Line[]> {

@@ -120,7 +120,7 @@ describe('the panel’s line', () => {
       'Heard: D. Which string did you start on? Tap your root.',
     );
     const off: Answer = { places: [], heard: lineOf(60), way: 'play' };
-    expect(panelWords({ ...panel, answer: off })).toBe('Heard: C. Where is your root? Tap it.');
+    expect(panelWords({ ...panel, answer: off })).toBe('Heard: C. Tap the root that was asked for.');
     expect(panelWords({ ...panel, answer: played, playing: { as: 'line', taps: [] } })).toBe('Heard: D.');
     expect(panelWords({ ...panel, answer: played, isDoubtful: true })).toBe(
       'Heard: D. Not all of it was clear: play it once more, or keep it and tap your root.',
