@@ -28,13 +28,16 @@ const doubt = 0.012;
 const ringingBelow = 20;
 /** Notes that may still ring, and for how long, in seconds. */
 const stillRinging = { notes: 4, seconds: 3 };
+/** From one note of a line to the next, at most, where the net alone has to tell it. */
+const inOneLine = 1;
 /** When the net is asked, and when the note is given up, in seconds after the onset. */
 const netAfter = 0.2;
 const givenUpAfter = 0.8;
 /** The net needs so much sound at least. */
 const netShortest = 0.1;
 /** The net's note is at least so likely; another one that likely was struck with it, unless it is so far away. */
-const leastChance = 0.4;
+const leastChance = 0.12;
+const likely = 0.4;
 const several = 0.7;
 const harmonics: readonly number[] = [0, 12, 19, 24];
 /** A note that comes out of silence is as likely to the net, within so many seconds of its onset: a voice isn't. */
@@ -90,8 +93,9 @@ export class LineEar {
   struck(onset: Onset): readonly EarEvent[] {
     const pending = this.#pending;
     const seconds = pending ? (onset.at - pending.onset.at) / this.#sounding.sampleRate : 0;
-    // Nobody plays that fast: it is the same string, still swinging in.
-    if (pending && seconds < fastest) return [];
+    // Nobody plays that fast: it is the same string, still swinging in, or the finger before it.
+    const isStronger = pending && onset.growth > pending.onset.growth && this.#isAfterNote(onset);
+    if (pending && seconds < fastest && !isStronger) return [];
     const late =
       pending && !pending.asked && seconds >= netShortest ? this.#fromNet(pending, seconds) : undefined;
     this.#pending = { onset, looks: [], deceptive: undefined, asked: false };
@@ -187,10 +191,12 @@ export class LineEar {
   #fromNet(pending: Pending, length: number): NoteEvent | undefined {
     const { net } = this.#sounding;
     if (!net) return undefined;
-    if (!this.#mayRing(pending.onset)) return undefined;
+    if (!this.#isAfterNote(pending.onset, inOneLine)) return undefined;
     const fresh = newest(net, this.#binsSince(pending.onset, length));
+    const rings = this.#mayRing(pending.onset) && fresh?.pitch !== this.#heard[0]?.pitch;
+    const isSure = fresh !== undefined && fresh.clarity >= (rings ? likely : surely);
+    if (!isSure && !this.#mayRing(pending.onset)) return undefined;
     const found = this.#newOrAgain(fresh, pending.deceptive);
-    const isSure = fresh !== undefined && fresh.clarity >= surely;
     return found && (isSure || this.#isStruck(pending.onset, Math.round(found.pitch)))
       ? this.#note(pending, found)
       : undefined;
@@ -217,10 +223,13 @@ export class LineEar {
     return isPlucked(samples, sampleRate, rings ? ringingShape : noteShape);
   }
 
-  #mayRing({ at, before, after }: Onset): boolean {
+  #mayRing(onset: Onset): boolean {
+    return this.#isAfterNote(onset) && onset.before > onset.after - ringingBelow;
+  }
+
+  #isAfterNote({ at }: Onset, seconds = stillRinging.seconds): boolean {
     const last = this.#heard[0];
-    const isRecent = last !== undefined && at / this.#sounding.sampleRate - last.onset < stillRinging.seconds;
-    return isRecent && before > after - ringingBelow;
+    return last !== undefined && at / this.#sounding.sampleRate - last.onset < seconds;
   }
 
   #note({ onset }: Pending, found: { readonly pitch: number; readonly clarity: number }): NoteEvent {
