@@ -48,6 +48,8 @@ const surely = 0.9;
 /** From one note to the next, in seconds. */
 const fastest = 0.09;
 const fastestAgain = 0.16;
+/** What comes just after a click, or a knock, and is by so much louder, is the note, in decibels. */
+const louder = 3;
 /** Above the frets of any instrument. */
 const highest = 100;
 
@@ -94,7 +96,9 @@ export class LineEar {
     const pending = this.#pending;
     const seconds = pending ? (onset.at - pending.onset.at) / this.#sounding.sampleRate : 0;
     // Nobody plays that fast: it is the same string, still swinging in, or the finger before it.
-    const isStronger = pending && onset.growth > pending.onset.growth && this.#isAfterNote(onset);
+    const isLouder = pending && onset.after > pending.onset.after + louder;
+    const isStronger =
+      pending && onset.growth > pending.onset.growth && (isLouder || this.#isAfterNote(onset));
     if (pending && seconds < fastest && !isStronger) return [];
     const late =
       pending && !pending.asked && seconds >= netShortest ? this.#fromNet(pending, seconds) : undefined;
