@@ -1,8 +1,8 @@
 import type { HeardTone } from '../../shared/exercise/heard.ts';
-import type { MidiNote, PitchClass } from '../../shared/theory/pitch.ts';
+import type { PitchClass } from '../../shared/theory/pitch.ts';
 import { binsOf } from './bins.ts';
 import { hearAround } from './hear-around.ts';
-import { lowestNote, type Net } from './net.ts';
+import type { Net } from './net.ts';
 
 /** Sound around an onset, without a gap. */
 export interface Struck {
@@ -73,15 +73,4 @@ function ringsOn({ samples, onsetAt, sampleRate }: Struck, length: number): bool
     return Math.sqrt(part.reduce((sum, value) => sum + value * value, 0) / Math.max(1, part.length));
   };
   return mostFading * loudness(length - 0.08, length) > loudness(0, 0.08);
-}
-
-/** The one note that was struck while others rang on, 0.2 s after the onset; null where it was none or several. */
-export function newNote(
-  struck: Struck & { readonly length?: number },
-): { readonly pitch: MidiNote; readonly confidence: number } | null {
-  const { notes } = hearAround(struck.net, binsOf({ length: 0.2, ...struck }));
-  const sure = [...notes.keys()].filter((index) => (notes[index] ?? 0) >= there);
-  const [index] = sure;
-  if (index === undefined || sure.length > 1) return null;
-  return { pitch: (lowestNote + index) as MidiNote, confidence: notes[index] ?? 0 };
 }
