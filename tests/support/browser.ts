@@ -1,4 +1,4 @@
-import { expect, test, type Browser, type Locator, type Page } from '@playwright/test';
+import { expect, test, type Browser, type BrowserContext, type Locator, type Page } from '@playwright/test';
 import type { Exercise } from '../../shared/exercise/exercise.ts';
 import type { Levelled } from '../../shared/exercise/levels.ts';
 import { known } from '../../shared/lib/assert.ts';
@@ -10,14 +10,30 @@ export const phone = { viewport: { width: 390, height: 844 }, hasTouch: true, is
 export const laptop = { viewport: { width: 1366, height: 768 } };
 export const projector = { viewport: { width: 1920, height: 1080 } };
 
-/** A server for all tests of a file, there from their first step to their last. */
+/**
+ * A server for all tests of a file, there from their first step to their last. Pages that a test opens are closed with it,
+ * those of the whole file with the server: left open, they go on knocking at servers that are gone.
+ */
 export function sharedServer(): () => ProductionServer {
   let server: ProductionServer | undefined;
+  let open: readonly BrowserContext[] = [];
   test.beforeAll(async () => {
     server = await ProductionServer.start();
   });
-  test.afterAll(() => server?.remove());
+  test.beforeEach(({ browser }) => {
+    open = browser.contexts();
+  });
+  test.afterEach(({ browser }) => close(browser, open));
+  test.afterAll(async ({ browser }) => {
+    await close(browser);
+    await server?.remove();
+  });
   return () => known(server, 'a server');
+}
+
+async function close(browser: Browser, except: readonly BrowserContext[] = []): Promise<void> {
+  const contexts = browser.contexts().filter((context) => !except.includes(context));
+  await Promise.all(contexts.map((context) => context.close()));
 }
 
 /** A page of its own browser profile; a script error on it fails the test. */

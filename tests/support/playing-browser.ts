@@ -7,8 +7,11 @@ import type { ProductionServer } from './production-server.ts';
 import { sampleRate } from './sound/samples.ts';
 import { wav } from './sound/wav.ts';
 
-/** Before anything sounds: the browser's microphone needs a moment until its sound comes through. Seconds. */
-const silenceBefore = 0.5;
+/**
+ * Before anything sounds: the file plays from the moment that the microphone is given, and on a busy machine the page
+ * needs a while from there until it listens. Seconds.
+ */
+const silenceBefore = 2;
 
 /**
  * A student's browser of their own, whose microphone hears what the test plays: Chromium reads its file anew each time
