@@ -11,7 +11,13 @@ const worker = { format: 'es' } as const;
 /** Pages are separate documents, so that a phone on the Stand never loads the Desk. */
 export default defineConfig({
   root: 'client',
-  plugins: [compressed(), pageAlone('explore', exploreWorker), pageAlone('charts'), pageAlone('sound')],
+  plugins: [
+    head(),
+    compressed(),
+    pageAlone('explore', exploreWorker),
+    pageAlone('charts'),
+    pageAlone('sound'),
+  ],
   worker,
   build: {
     ...output,
@@ -26,6 +32,17 @@ export default defineConfig({
     },
   },
 });
+
+/** What the head of every document holds stands once, in head.html. */
+function head(): Plugin {
+  return {
+    name: 'rootcall-head',
+    transformIndexHtml: {
+      order: 'pre',
+      handler: (page) => page.replace('<!-- head.html -->', readFileSync('client/head.html', 'utf8')),
+    },
+  };
+}
 
 /** Lays each script, style and table of weights compressed beside itself, once; the server only hands it out. */
 function compressed(): Plugin {
@@ -59,7 +76,7 @@ function pageAlone(name: string, plugin?: () => Plugin): Plugin {
         configFile: false,
         root: 'client',
         logLevel: 'warn',
-        plugins: [compressed(), plugin?.()],
+        plugins: [head(), compressed(), plugin?.()],
         worker,
         build: {
           ...output,

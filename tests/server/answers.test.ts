@@ -3,23 +3,16 @@ import type { Answer } from '../../shared/exercise/answer.ts';
 import type { Exercise } from '../../shared/exercise/exercise.ts';
 import { place } from '../../shared/theory/fretboard.ts';
 import { build, find, name, places, scale } from '../support/exercises.ts';
-import { chord, line } from '../support/heard.ts';
-import { LiveClass } from '../support/live-class.ts';
+import { chord, line, playedEMinor } from '../support/heard.ts';
+import { classOfTwo, type LiveClass } from '../support/live-class.ts';
 import type { Screen } from '../support/people.ts';
 
 let live: LiveClass;
 let kaya: Screen;
 let bram: Screen;
 
-beforeEach(async () => {
-  live = await LiveClass.start();
-  kaya = await live.seat('Kaya');
-  bram = await live.seat('Bram');
-});
-
-afterEach(async () => {
-  await live.stop();
-});
+beforeEach(async () => ({ live, kaya, bram } = await classOfTwo()));
+afterEach(() => live.stop());
 
 const flatE = { letter: 'E', alteration: -1 } as const;
 
@@ -73,7 +66,7 @@ describe('VIEW: the question and never its answer', () => {
     },
     'a chord that is played': {
       exercise: build('E', 'minor'),
-      right: { places: places([2, 5]), heard: chord(4, 7, 11), way: 'play' },
+      right: playedEMinor,
       secrets: [/"heard"/, /"pitchClass"/, /"way"/, /"fret"/, /"string"/, /fret 5\b/],
       input: { playing: { as: 'chord', taps: ['root'] } },
     },
@@ -166,13 +159,10 @@ describe('EDGE: what can’t be an answer to this exercise', () => {
 
   test('HEARD-2: what was played is judged with its taps, and comes back after a restart', async () => {
     await live.ask(build('E', 'minor'));
-    const answer: Answer = { places: places([2, 5]), heard: chord(4, 7, 11), way: 'play' };
+    const answer = playedEMinor;
     expect(await live.give(kaya, answer)).toEqual({ ok: true, late: false });
-    await live.desk.until(() => live.student('Kaya').answer !== null);
-    expect(live.student('Kaya').answer).toMatchObject({ ...answer, verdict: { kind: 'right' } });
-    kaya.own = undefined;
-    await live.server.restart();
-    await kaya.until(({ own }) => own !== undefined);
+    expect(await live.answerOf('Kaya')).toMatchObject({ ...answer, verdict: { kind: 'right' } });
+    await live.restart();
     expect(kaya.own).toMatchObject({ answer });
   });
 
@@ -180,11 +170,8 @@ describe('EDGE: what can’t be an answer to this exercise', () => {
     await live.ask(build('E', 'minor', { marksRoot: true }));
     const answer: Answer = { places: triad, root: place(2, 5) };
     await live.give(kaya, answer);
-    await live.desk.until(() => live.student('Kaya').answer !== null);
-    expect(live.student('Kaya').answer).toMatchObject({ ...answer, verdict: { kind: 'right' } });
-    kaya.own = undefined;
-    await live.server.restart();
-    await kaya.until(({ own }) => own !== undefined);
+    expect(await live.answerOf('Kaya')).toMatchObject({ ...answer, verdict: { kind: 'right' } });
+    await live.restart();
     expect(kaya.own).toMatchObject({ answer });
   });
 

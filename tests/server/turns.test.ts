@@ -3,24 +3,17 @@ import type { Answer } from '../../shared/exercise/answer.ts';
 import { known } from '../../shared/lib/assert.ts';
 import type { ClassSettings } from '../../shared/protocol/commands.ts';
 import type { StudentId } from '../../shared/protocol/ids.ts';
-import { pitchClass, type MidiNote } from '../../shared/theory/pitch.ts';
 import { build, find, places } from '../support/exercises.ts';
-import { LiveClass } from '../support/live-class.ts';
+import { line, playedEMajor, playedEMinor } from '../support/heard.ts';
+import { classOfTwo, type LiveClass } from '../support/live-class.ts';
 import type { Screen } from '../support/people.ts';
 
 let live: LiveClass;
 let kaya: Screen;
 let bram: Screen;
 
-beforeEach(async () => {
-  live = await LiveClass.start();
-  kaya = await live.seat('Kaya');
-  bram = await live.seat('Bram');
-});
-
-afterEach(async () => {
-  await live.stop();
-});
+beforeEach(async () => ({ live, kaya, bram } = await classOfTwo()));
+afterEach(() => live.stop());
 
 const settings: ClassSettings = { autoAdmit: false, score: 'class', ranking: false };
 const idOf = (name: string) => live.student(name).id;
@@ -38,16 +31,6 @@ async function giveTurn(studentId: StudentId | null): Promise<void> {
 
 const turnIs = (studentId: StudentId | null) => live.desk.until(({ desk }) => desk?.turn === studentId);
 const told = (stand: Screen, playing: string) => stand.until(({ own }) => own?.playing === playing);
-
-/** E minor by its tones, and its root tapped on string 2, fret 5 (E4 is MIDI 64, and E is pitch class 4). */
-const tone = (semitones: number) => ({ pitchClass: pitchClass(semitones), confidence: 0.93 });
-const eMinor: Answer = {
-  places: places([2, 5]),
-  heard: { kind: 'chord', tones: [tone(4), tone(7), tone(11)] },
-  way: 'play',
-};
-/** G sharp in the place of G: E major. */
-const eMajor: Answer = { ...eMinor, heard: { kind: 'chord', tones: [tone(4), tone(8), tone(11)] } };
 
 describe('TURN-2: the turn', () => {
   test('is one student’s at most, until it is given on or taken back', async () => {
@@ -77,8 +60,7 @@ describe('TURN-2: the turn', () => {
     await play('turns');
     await giveTurn(idOf('Kaya'));
     await told(kaya, 'turn');
-    kaya.own = undefined;
-    await live.server.restart();
+    await live.restart();
     await told(kaya, 'turn');
   });
 
@@ -171,9 +153,8 @@ describe('TURN-1: how a class plays', () => {
   ] as const)('what was played while playing is %s and nobody’s turn counts', async (_, playing) => {
     await play(playing);
     await live.ask(build('E', 'minor'));
-    expect(await live.give(kaya, eMinor)).toEqual({ ok: true, late: false });
-    await live.desk.until(() => live.student('Kaya').answer !== null);
-    expect(live.student('Kaya').answer).toMatchObject({ ...eMinor, verdict: { kind: 'right' } });
+    expect(await live.give(kaya, playedEMinor)).toEqual({ ok: true, late: false });
+    expect(await live.answerOf('Kaya')).toMatchObject({ ...playedEMinor, verdict: { kind: 'right' } });
   });
 });
 
@@ -181,7 +162,7 @@ describe('a played answer in class', () => {
   test('VIEW-2: before the reveal nothing of what somebody played reaches another Stand or the Board', async () => {
     await play('on');
     await live.ask(build('E', 'minor'));
-    await live.give(kaya, eMajor);
+    await live.give(kaya, playedEMajor);
     await live.board.until(({ board }) => board?.stage.kind === 'open' && board.stage.done === 1);
     await live.hold();
     // What was heard, where it was tapped, how it came, and what came of it.
@@ -203,33 +184,25 @@ describe('a played answer in class', () => {
     await play('on');
     await live.ask(find('D'));
     // D4 is MIDI 62: string 2, fret 3.
-    const line: Answer = {
-      places: places([2, 3]),
-      heard: { kind: 'line', pitches: [{ pitch: 62 as MidiNote, at: 0, confidence: 0.98 }] },
-      way: 'play',
-    };
-    await live.give(kaya, line);
+    const found: Answer = { places: places([2, 3]), heard: line(62), way: 'play' };
+    await live.give(kaya, found);
     // The same pitch on string 3, fret 7: the string that was tapped is part of the answer.
-    await live.give(bram, { ...line, places: places([3, 7]) });
-    await live.desk.until(() => live.student('Bram').answer !== null);
-    kaya.own = undefined;
-    live.desk.desk = undefined;
-    await live.server.restart();
-    await kaya.until(({ own }) => own !== undefined);
-    await live.desk.until(({ desk }) => desk !== undefined);
-    expect(kaya.own).toMatchObject({ answer: line });
-    expect(live.student('Kaya').answer).toMatchObject({ ...line, verdict: { kind: 'right' } });
+    await live.give(bram, { ...found, places: places([3, 7]) });
+    await live.answerOf('Bram');
+    await live.restart();
+    expect(kaya.own).toMatchObject({ answer: found });
+    expect(live.student('Kaya').answer).toMatchObject({ ...found, verdict: { kind: 'right' } });
     expect(live.student('Bram').answer?.verdict).toMatchObject({ cause: 'right-note-wrong-string' });
   });
 
   test('TURN-6: the Board’s example is a tapped answer, though a played one came first', async () => {
     await play('on');
     await live.ask(build('E', 'minor'));
-    await live.give(kaya, eMajor);
-    await live.desk.until(() => live.student('Kaya').answer !== null);
+    await live.give(kaya, playedEMajor);
+    await live.answerOf('Kaya');
     // G sharp on string 3 is fret 1 and, inside the triad round fret 5, string 1, fret 4 (MIDI 68).
     await live.give(bram, { places: places([3, 4], [2, 5], [1, 4]) });
-    await live.desk.until(() => live.student('Bram').answer !== null);
+    await live.answerOf('Bram');
     await live.hold();
     await live.reveal();
     const stage = known(live.board.board?.stage, 'stage');

@@ -2,7 +2,7 @@ import { expect } from 'vitest';
 import type { Answer } from '../../shared/exercise/answer.ts';
 import type { Exercise } from '../../shared/exercise/exercise.ts';
 import type { CommandReply } from '../../shared/protocol/events.ts';
-import type { DeskStudentView } from '../../shared/protocol/views.ts';
+import type { DeskAnswerView, DeskStudentView } from '../../shared/protocol/views.ts';
 import { known } from '../../shared/lib/assert.ts';
 import { LiveServer, type LiveServerOptions } from './live-server.ts';
 import { Screen, sit, TeacherBrowser } from './people.ts';
@@ -58,6 +58,21 @@ export class LiveClass {
     );
   }
 
+  /** A student's answer, once the Desk has heard of it. */
+  async answerOf(name: string): Promise<DeskAnswerView> {
+    await this.desk.until(() => this.student(name).answer !== null);
+    return known(this.student(name).answer, name);
+  }
+
+  /** The server starts anew on the same store; resolves once Desk and Stands have heard from it. */
+  async restart(): Promise<void> {
+    this.desk.desk = undefined;
+    for (const stand of this.#stands) stand.own = undefined;
+    await this.server.restart();
+    await this.desk.until(({ desk }) => desk !== undefined);
+    for (const stand of this.#stands) await stand.until(({ own }) => own !== undefined);
+  }
+
   /** Asks; resolves once Desk, Board and every Stand have heard of it. */
   async ask(exercise: Exercise, ...harder: readonly Exercise[]): Promise<void> {
     const before = this.roundId;
@@ -105,4 +120,10 @@ export class LiveClass {
     for (const screen of [...this.others, this.desk]) screen.close();
     await this.server.stop();
   }
+}
+
+/** A class in which two have taken their seats: of what one gives the other must learn nothing. */
+export async function classOfTwo() {
+  const live = await LiveClass.start();
+  return { live, kaya: await live.seat('Kaya'), bram: await live.seat('Bram') };
 }

@@ -1,22 +1,7 @@
 import { css } from 'lit';
 
-/** One column to read from on a phone; in print a plain list, no chart cut in two. */
+/** Under the head of a page that is read; in print a plain list, no chart cut in two. */
 export const chartsStyle = css`
-  :host {
-    display: block;
-    margin-inline: auto;
-    max-width: 42rem;
-    padding: var(--space-3) var(--margin) calc(var(--space-5) + env(safe-area-inset-bottom));
-  }
-  header a {
-    align-items: center;
-    color: inherit;
-    display: inline-flex;
-    gap: var(--space-2);
-    min-height: var(--target);
-    text-decoration: none;
-  }
-  main,
   section,
   footer,
   .fields {
@@ -97,8 +82,18 @@ export const chartsStyle = css`
     .screen {
       display: none;
     }
+    /* Not every browser parts a grid between two pages, or keeps one together. */
+    main,
+    section {
+      display: block;
+    }
     section {
       break-inside: avoid;
+    }
+    ol,
+    rootcall-chart,
+    footer {
+      margin-top: var(--space-3);
     }
     rootcall-chart {
       box-shadow: none;

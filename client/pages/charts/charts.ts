@@ -12,6 +12,7 @@ import '../../components/switch.ts';
 import type { SwitchTurnedEvent } from '../../components/switch.ts';
 import { browserStore } from '../../lib/key-store.ts';
 import { baseStyle } from '../../styles/base.ts';
+import { readingPageStyle } from '../../styles/reading-page.ts';
 import { field } from '../explore/field.ts';
 import { chartsStyle } from './charts-style.ts';
 import { classInAddress, loadCharts } from './load.ts';
@@ -23,7 +24,7 @@ const storage = browserStore(() => localStorage);
 /** The charts of a class, for whoever has its link: to play from, to read, to hear, to print. */
 @customElement('rootcall-charts')
 export class ChartsPage extends LitElement {
-  static override readonly styles = [baseStyle, chartsStyle];
+  static override readonly styles = [baseStyle, readingPageStyle, chartsStyle];
 
   @state() private view: ChartsView | null = null;
   @state() private refusal = '';

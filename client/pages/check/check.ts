@@ -4,6 +4,7 @@ import '../../components/mark.ts';
 import { sign, type SignName } from '../../components/signs.ts';
 import { tryLine, tryServer } from '../../connection/try-line.ts';
 import { baseStyle } from '../../styles/base.ts';
+import { readingPageStyle } from '../../styles/reading-page.ts';
 import { findMicrophone, findSecurity, findWakeLock } from './device.ts';
 import { outcomeWord, rowsOf, summaryOf, type Findings, type Outcome, type Row } from './words.ts';
 
@@ -19,31 +20,8 @@ const outcomeSign: Readonly<Record<Outcome, SignName>> = {
 export class NetworkCheck extends LitElement {
   static override readonly styles = [
     baseStyle,
+    readingPageStyle,
     css`
-      :host {
-        display: block;
-        margin-inline: auto;
-        max-width: 42rem;
-        padding: var(--space-3) var(--margin) calc(var(--space-5) + env(safe-area-inset-bottom));
-      }
-      header {
-        align-items: center;
-        display: flex;
-        gap: var(--space-2);
-        min-height: var(--target);
-      }
-      header a {
-        align-items: center;
-        color: inherit;
-        display: flex;
-        gap: var(--space-2);
-        min-height: var(--target);
-        text-decoration: none;
-      }
-      main {
-        display: grid;
-        gap: var(--space-4);
-      }
       .summary {
         min-height: 2.8em;
         text-wrap: pretty;

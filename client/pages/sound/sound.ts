@@ -8,6 +8,7 @@ import '../../components/sound/sound-check.ts';
 import { Device } from '../../connection/device.ts';
 import { browserStore } from '../../lib/key-store.ts';
 import { baseStyle } from '../../styles/base.ts';
+import { readingPageStyle } from '../../styles/reading-page.ts';
 
 const storage = browserStore(() => localStorage);
 /** Together with the page for exploring. */
@@ -18,26 +19,8 @@ const instrumentKey = 'rootcall.explore.instrument';
 export class SoundPage extends LitElement {
   static override readonly styles = [
     baseStyle,
+    readingPageStyle,
     css`
-      :host {
-        display: block;
-        margin-inline: auto;
-        max-width: 42rem;
-        padding: var(--space-3) var(--margin) calc(var(--space-5) + env(safe-area-inset-bottom));
-      }
-      header a {
-        align-items: center;
-        color: inherit;
-        display: inline-flex;
-        gap: var(--space-2);
-        min-height: var(--target);
-        text-decoration: none;
-      }
-      main {
-        display: grid;
-        gap: var(--space-4);
-        grid-template-columns: minmax(0, 1fr);
-      }
       label {
         display: grid;
         gap: var(--space-1);

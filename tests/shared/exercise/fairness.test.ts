@@ -7,6 +7,8 @@ import { answerKey } from '../../../shared/exercise/key.ts';
 import { place, type Place, type StringNumber } from '../../../shared/theory/fretboard.ts';
 import { formTable } from '../../../shared/theory/tables/forms.ts';
 import { build, find, scale } from '../../support/exercises.ts';
+import { chordTones, isChord } from './chord-law.ts';
+import { rootTone } from './heard-answers.ts';
 import {
   everyPlace,
   exercisesFor,
@@ -23,37 +25,7 @@ import {
 // Whole necks are walked: slow on a busy machine, never waiting for anything.
 vi.setConfig({ testTimeout: 60_000 });
 
-/** The laws by plain arithmetic, apart from the code under test. Semitones as MusicXML 4.0 `kind` gives them. */
-const chordTones: Record<string, readonly number[]> = {
-  major: [0, 4, 7],
-  minor: [0, 3, 7],
-  dim: [0, 3, 6],
-  aug: [0, 4, 8],
-  sus2: [0, 2, 7],
-  sus4: [0, 5, 7],
-  '5': [0, 7],
-  '7': [0, 4, 7, 10],
-  maj7: [0, 4, 7, 11],
-  m7: [0, 3, 7, 10],
-  m7b5: [0, 3, 6, 10],
-  dim7: [0, 3, 6, 9],
-  '7sus4': [0, 5, 7, 10],
-  '6': [0, 4, 7, 9],
-  m6: [0, 3, 7, 9],
-  '9': [0, 2, 4, 7, 10],
-};
-/** Which tones may stay silent (SPEC CHORD-3: the fifth, in 6 and m6 with the root lowest; the root of five and more, alone). */
-function mayBeSilent(
-  quality: string,
-  tones: readonly number[],
-  silent: readonly number[],
-  isRootLowest: boolean,
-) {
-  if (silent.length === 0) return true;
-  if (silent.length > 1) return false;
-  if (silent[0] === 7) return tones.length >= 4 && (!['6', 'm6'].includes(quality) || isRootLowest);
-  return silent[0] === 0 && tones.length >= 5;
-}
+/** The laws by plain arithmetic, apart from the code under test. */
 const scaleTones: Record<string, readonly number[]> = {
   major: [0, 2, 4, 5, 7, 9, 11],
   'natural-minor': [0, 2, 3, 5, 7, 8, 10],
@@ -62,9 +34,7 @@ const scaleTones: Record<string, readonly number[]> = {
   dorian: [0, 2, 3, 5, 7, 9, 10],
   blues: [0, 3, 5, 6, 7, 10],
 };
-const semitone: Record<string, number> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
-const above = (exercise: Exercise, spot: Place) =>
-  (midi(spot) - (semitone[exercise.root.letter] ?? 0) - exercise.root.alteration + 24) % 12;
+const above = (exercise: Exercise, spot: Place) => (midi(spot) - rootTone(exercise) + 12) % 12;
 const isBound = ({ strictness }: Exercise) => strictness === 'place' || strictness === 'string';
 const isInside = ({ range: frets }: Exercise, spot: Place) =>
   frets === null || (spot.fret >= frets.low && spot.fret <= frets.high);
@@ -100,16 +70,9 @@ function isSatisfied(exercise: Exercise, places: readonly Place[]): boolean | un
   const { voicing } = exercise;
   if (voicing.kind === 'strings' && [...used].sort().join() !== [...voicing.strings].sort().join())
     return false;
-  const tones = chordTones[exercise.quality] ?? [];
-  const silent = tones.filter((tone) => !heard.has(tone));
   const [lowest] = [...places].sort((a, b) => midi(a) - midi(b));
   const isRootLowest = lowest !== undefined && above(exercise, lowest) === 0;
-  return (
-    hasRoot &&
-    inRange &&
-    mayBeSilent(exercise.quality, tones, silent, isRootLowest) &&
-    [...heard].every((tone) => tones.includes(tone))
-  );
+  return hasRoot && inRange && isChord(exercise.quality, heard, isRootLowest);
 }
 
 describe('JUDGE-1, JUDGE-4: find, by brute force over the neck', () => {
@@ -246,11 +209,8 @@ describe('JUDGE: properties of any answer', () => {
         const frame = exercise.range && range(exercise.range.low + frets, exercise.range.high + frets);
         const onNeck = [...to.map((spot) => spot.fret), ...(frame ? [frame.low, frame.high] : [])];
         if (onNeck.some((fret) => fret < 0 || fret > fretCount)) return;
-        const pitch = (semitone[exercise.root.letter] ?? 0) + exercise.root.alteration + frets + 24;
-        const name = roots.find((one) => {
-          const { letter, alteration } = note(one);
-          return ((semitone[letter] ?? 0) + alteration + 24) % 12 === pitch % 12;
-        });
+        const tone = (rootTone(exercise) + frets + 12) % 12;
+        const name = roots.find((one) => rootTone({ root: note(one) }) === tone);
         const other: Exercise = { ...exercise, root: note(name ?? 'C'), range: frame };
         if (!checkExercise(other).ok) return;
         moved += 1;

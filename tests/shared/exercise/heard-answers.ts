@@ -17,7 +17,7 @@ export function pitchAt({ instrument }: Exercise, { string, fret }: Place): numb
 }
 
 const semitones: Readonly<Record<string, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
-export const rootTone = ({ root }: Exercise): number =>
+export const rootTone = ({ root }: Pick<Exercise, 'root'>): number =>
   ((semitones[root.letter] ?? 0) + root.alteration + 12) % 12;
 
 /** Played from these places: a chord at once, anything else from low to high. */

@@ -16,6 +16,7 @@ import { formTable } from '../../../shared/theory/tables/forms.ts';
 import * as v from 'valibot';
 import { build, find, places, scale } from '../../support/exercises.ts';
 import { chord, line } from '../../support/heard.ts';
+import { chordTones, isChord } from './chord-law.ts';
 import { anAnswered, anExercise, instrumentOf, placesOn, seed } from './arbitraries.ts';
 import { pitchAt, played, rootTone, soundOf, tapsOf } from './heard-answers.ts';
 import { exercisesFor, note, oneAnswer, qualities, range, roots, slipsOf, strings } from './making.ts';
@@ -103,37 +104,6 @@ describe('HEARD-1: a right student is never told otherwise', () => {
   });
 });
 
-/** The tones of chords in semitones, as MusicXML 4.0 `kind` gives them; apart from the code under test. */
-const chordTones: Readonly<Record<string, readonly number[]>> = {
-  major: [0, 4, 7],
-  minor: [0, 3, 7],
-  dim: [0, 3, 6],
-  aug: [0, 4, 8],
-  sus2: [0, 2, 7],
-  sus4: [0, 5, 7],
-  '5': [0, 7],
-  '7': [0, 4, 7, 10],
-  maj7: [0, 4, 7, 11],
-  m7: [0, 3, 7, 10],
-  m7b5: [0, 3, 6, 10],
-  dim7: [0, 3, 6, 9],
-  '7sus4': [0, 5, 7, 10],
-  '6': [0, 4, 7, 9],
-  m6: [0, 3, 7, 9],
-  '9': [0, 2, 4, 7, 10],
-};
-
-/** SPEC CHORD-2 to CHORD-7 in plain arithmetic, with the most favourable tone lowest. */
-function isChord(quality: string, sounding: readonly number[]): boolean {
-  const tones = chordTones[quality] ?? [];
-  const silent = tones.filter((tone) => !sounding.includes(tone));
-  if (!sounding.every((tone) => tones.includes(tone))) return false;
-  if (silent.length === 0) return true;
-  if (silent.length > 1) return false;
-  if (silent[0] === 7) return tones.length >= 4 && (!['6', 'm6'].includes(quality) || sounding.includes(0));
-  return silent[0] === 0 && tones.length >= 5;
-}
-
 describe('HEARD-12: what the ear isn’t certain of counts in the student’s favour', () => {
   const tone = (pitchClass: number, confidence: number) => ({
     pitchClass: pitchClass as PitchClass,
@@ -172,7 +142,8 @@ describe('HEARD-5: a chord is judged by its tones', () => {
       const exercise = build('Eb', quality as 'major', { ...anywhere });
       for (let set = 1; set < 4096; set += 1) {
         const sounding = Array.from({ length: 12 }, (_, tone) => tone).filter((tone) => (set >> tone) & 1);
-        const isRight = isChord(quality, sounding);
+        // With the most favourable tone lowest.
+        const isRight = isChord(quality, new Set(sounding), sounding.includes(0));
         // All that is near, and a share of the rest.
         if (!isRight && sounding.length > 4 && set % 41 !== 0) continue;
         tally[isRight ? 'right' : 'wrong'] += 1;
