@@ -10,6 +10,8 @@ import { countingWords, heldWords, markingWords, openWords, standingWord, type S
 export interface Bar {
   readonly input: Input;
   readonly answer: Answer;
+  /** Playing is what it waits for: what is heard is counted, from none on. */
+  readonly playing: boolean;
   readonly standing: Standing;
   /** The level whose answer counts while nothing is given at this one. */
   readonly counting: Level | null;
@@ -51,6 +53,10 @@ function openBar(bar: Bar): TemplateResult {
   const isPlaces = input.kind === 'places';
   const isHeard = answer.heard !== undefined;
   const count = answer.places.length;
+  const counted =
+    isHeard || (bar.playing && count === 0)
+      ? `${String(heardCount(answer))} heard`
+      : `${String(count)} placed`;
   return html`${
       isHeard
         ? html`<button type="button" @click=${onAgain}>Again</button>`
@@ -76,8 +82,7 @@ function openBar(bar: Bar): TemplateResult {
           </span>`
     }
     <button type="button" class="primary" ?disabled=${isEmpty(answer)} @click=${onDone}>
-      Done
-      ${isPlaces ? html`<span class="soft">${isHeard ? `${String(heardCount(answer))} heard` : `${String(count)} placed`}</span>` : nothing}
+      Done ${isPlaces ? html`<span class="soft">${counted}</span>` : nothing}
     </button>`;
 }
 

@@ -20,7 +20,7 @@ export function microphoneWords(state: MicrophoneState, hasHeard: boolean): stri
     case 'listening':
       return '';
     case 'asking':
-      return 'The browser asks for the microphone.';
+      return 'Waiting for the microphone. If the browser asks, allow it.';
     case 'refused':
       return 'The microphone is refused here. Tap, or allow it in the browser.';
     case 'missing':
@@ -127,7 +127,9 @@ export function panelWords(panel: Panel): string {
   if (!panel.open || answer.places.length > 0) return '';
   // By wire one may play in another's turn.
   if (way === 'midi') return panel.may === 'turn' ? `${turn} Play.` : 'Play.';
-  return `${turn} ${panel.listens ? 'Listening.' : 'Turn Listen on, and play.'}`.trim();
+  // Not before it does: what is played too early is lost.
+  const listening = panel.microphone === 'listening' ? 'Listening.' : '';
+  return `${turn} ${panel.listens ? listening : 'Turn Listen on, and play.'}`.trim();
 }
 
 /** Whose turn it is, where playing goes by turns. */

@@ -20,7 +20,7 @@ export const playingStyle = css`
   }
   .way {
     flex: none;
-    padding-inline: var(--space-2);
+    padding-inline-start: var(--space-2);
   }
   .listen {
     flex: none;
@@ -54,7 +54,7 @@ export const playingStyle = css`
   }
   .click {
     flex: none;
-    padding-inline: var(--space-2);
+    padding-inline-start: var(--space-2);
   }
   .words {
     flex: 1;
@@ -120,7 +120,8 @@ export const playingStyle = css`
     }
     .why {
       inset: var(--space-2) 100% auto auto;
-      width: 22rem;
+      /* Within the screen, whatever stands to the right of it. */
+      width: min(22rem, 100vw - 16rem);
     }
   }
   /* A small phone lying. */

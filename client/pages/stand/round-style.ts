@@ -60,7 +60,7 @@ export const roundStyle = css`
     justify-self: end;
     margin-inline-end: var(--margin);
     min-width: 0;
-    padding-inline: var(--space-2);
+    padding-inline-start: var(--space-2);
     width: var(--way);
   }
   .with-ways {
@@ -219,16 +219,31 @@ export const roundStyle = css`
   .report-sign {
     font-size: 1.25rem;
   }
-  /* Levels and ways leave no room for a name. */
-  @media (max-width: 480px) {
-    .with-ways.with-levels header span {
-      display: none;
+  /* Levels and ways fill a row: whose Stand it is stands above them. */
+  @media (max-width: 480px) and (max-aspect-ratio: 6/5) {
+    .with-ways.with-levels header {
+      line-height: 1.2;
+      min-height: 0;
+      padding-block: 2px calc(var(--target) + var(--space-1));
+      padding-inline-end: var(--margin);
+    }
+    .with-ways.with-levels header rootcall-mark {
+      font-size: var(--text-small);
+    }
+    .with-ways.with-levels header span:not(.student) {
+      display: inline;
+    }
+    .with-ways.with-levels .levels,
+    .round.with-ways.with-levels > .way {
+      align-self: end;
+      margin-block-end: 2px;
+    }
+    .round.with-ways.with-levels > .way {
+      justify-self: start;
+      margin-inline: var(--margin) 0;
     }
   }
   @media (max-width: 359px) {
-    .with-ways.with-levels header > * {
-      display: none;
-    }
     .with-levels {
       --levels: 10.5rem;
     }
@@ -315,6 +330,14 @@ export const roundStyle = css`
       margin: var(--space-1) 0 0 var(--space-3);
       width: 7.75rem;
     }
+    /* Alone it stands above the levels: the neck beside them needs the room. */
+    .round.with-levels:not(:has(.keys)) > .way {
+      grid-area: levels;
+    }
+    .with-ways:not(:has(.keys)) .levels {
+      justify-self: end;
+      margin-top: calc(var(--target) + var(--space-3));
+    }
     .with-ways .keys {
       padding-top: calc(var(--target) + var(--space-3));
     }
@@ -352,8 +375,11 @@ export const roundStyle = css`
     header {
       padding: 0 var(--space-3) 0 0;
     }
-    header span {
+    header span:not(.student) {
       display: none;
+    }
+    header .student {
+      max-width: 9rem;
     }
     .task {
       align-self: center;
@@ -394,8 +420,24 @@ export const roundStyle = css`
   }
   /* Change says the same: a second line would push the neck down. */
   @media (min-aspect-ratio: 6/5) and (max-width: 960px) {
-    .with-levels header {
+    header .student {
       display: none;
+    }
+    /* Below the levels there is room for a name. */
+    .with-levels header,
+    .with-ways.with-levels header {
+      align-self: end;
+      grid-area: levels;
+      justify-self: end;
+      padding: 0;
+      width: 4.5rem;
+    }
+    .with-levels header rootcall-mark {
+      display: none;
+    }
+    .with-levels header .student {
+      display: block;
+      text-align: right;
     }
     .with-ways .window {
       margin-inline-end: var(--space-2);
@@ -431,7 +473,7 @@ export const roundStyle = css`
         'neck neck keys levels' minmax(0, 1fr)
         'bar bar keys levels' auto / minmax(0, 1fr) auto auto auto;
     }
-    .round:not(.with-keys) header {
+    .round:not(.with-keys, .with-levels) header {
       display: none;
     }
     .round:not(.with-keys) .bar {

@@ -7,44 +7,29 @@ import type { Playing } from '../../../shared/exercise/heard.ts';
 import type { Level } from '../../../shared/exercise/levels.ts';
 import { namedText } from '../../../shared/exercise/name-words.ts';
 import type { StandStage, TaskView } from '../../../shared/protocol/views.ts';
-import {
-  instrumentById,
-  standardGuitar,
-  type FretRange,
-  type Place,
-} from '../../../shared/theory/fretboard.ts';
+import { instrumentById, standardGuitar } from '../../../shared/theory/fretboard.ts';
 import type { NoteNaming } from '../../../shared/theory/naming.ts';
 import type { NamedEvent } from '../../components/name-keypad.ts';
 import '../../components/name-keypad.ts';
 import type { PlaceToggledEvent, RootMarkedEvent, WindowsFittedEvent } from '../../fretboard/events.ts';
 import '../../fretboard/neck.ts';
-import { rootMarked, takenBack, tapped } from '../../fretboard/placing.ts';
-import { windowHolding } from '../../fretboard/wood-frame.ts';
+import type { PlacesInput } from '../../fretboard/placing.ts';
 import { roundBar } from './bar.ts';
 import { AnswerEvent, LevelEvent } from './events.ts';
 import { extrasRow } from './extras.ts';
-import { tappedFor, tapsAlone } from './heard-answer.ts';
+import { afterFinger, afterRootMark, afterTakingBack, afterTap, type Given } from './given.ts';
 import { HeardHere } from './heard-here.ts';
 import { levelRow } from './levels.ts';
 import { standHeader } from './header.ts';
 import { WayEvent, type PlayedEvent } from './play-events.ts';
 import { landscape, MediaQuery } from '../../lib/media-query.ts';
+import { NeckWindow } from './neck-window.ts';
 import { PlayParts } from './play-parts.ts';
 import { roundStyle } from './round-style.ts';
 import { standStyles } from './stand-style.ts';
 import { wayChoice } from './way-choice.ts';
 import { browserHasMidi, waysOffered, type ChosenWay, type MayPlay } from './ways.ts';
-import { windowsFor } from './windows.ts';
-import {
-  fingerWords,
-  openWords,
-  rootWords,
-  tapForHeardWords,
-  tapWords,
-  timeWords,
-  windowWords,
-  type Standing,
-} from './words.ts';
+import { openWords, timeWords, type Standing } from './words.ts';
 
 export type RoundStage = Extract<StandStage, { readonly kind: 'open' | 'held' }>;
 
@@ -75,21 +60,19 @@ export class StandRound extends LitElement {
   @property({ type: Boolean }) listens = false;
   @property({ type: Boolean }) wantsMidi = false;
 
-  @state() private fitted: readonly FretRange[] = [];
-  @state() private chosen: FretRange | null = null;
   /** A tap marks the root instead of placing. */
   @state() private marking = false;
   /** Done was pressed while something that is asked for was open; nothing has changed since. */
   @state() private reminded = false;
   readonly #heard = new HeardHere();
   readonly #playParts = new PlayParts(this);
-
+  readonly #neckWindow = new NeckWindow(this);
   readonly #landscape = new MediaQuery(this, landscape);
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     const isNew = changed.has('stage') && changed.get('stage')?.roundId !== this.stage?.roundId;
     if (isNew || changed.has('level')) {
-      this.chosen = null;
+      this.#neckWindow.forget();
       this.marking = false;
       this.reminded = false;
       this.#heard.forget();
@@ -98,9 +81,14 @@ export class StandRound extends LitElement {
     if (changed.has('answer') && this.answer.places.length === 0) this.marking = false;
   }
 
-  get #playing(): Playing | null {
+  /** What is asked for, where it is places. */
+  get #input(): PlacesInput | null {
     const { input } = this.stage?.task ?? {};
-    return input?.kind === 'places' ? input.playing : null;
+    return input?.kind === 'places' ? input : null;
+  }
+
+  get #playing(): Playing | null {
+    return this.#input?.playing ?? null;
   }
 
   get #ways(): readonly ChosenWay[] {
@@ -148,7 +136,7 @@ export class StandRound extends LitElement {
           ${stage.seconds === null ? nothing : html`<span class="time">${timeWords(stage.seconds)}</span>`}
         </p>
       </div>
-      ${name ? nothing : this.#windowButton(this.#window())} ${this.#neck(task)} ${this.#keys(task)}
+      ${name ? nothing : this.#neckWindow.button(task)} ${this.#neck(task)} ${this.#keys(task)}
       <div class="bar">${this.#bar(stage)}</div>
     </div>`;
   }
@@ -161,7 +149,7 @@ export class StandRound extends LitElement {
       .instrument=${instrumentById(instrument) ?? standardGuitar}
       .view=${this.#landscape.now ? 'lying' : 'upright'}
       .leftHanded=${this.leftHanded}
-      .window=${this.#window()}
+      .window=${this.#neckWindow.shown(task)}
       .places=${this.answer.places}
       .heard=${this.#playParts.marks(task, this.answer, this.#heard)}
       .ordered=${input.kind === 'places' && input.ordered && !this.answer.heard}
@@ -226,6 +214,7 @@ export class StandRound extends LitElement {
     return roundBar({
       input: task.input,
       answer,
+      playing: this.#way !== 'tap',
       standing,
       counting,
       state: closed ?? (done ? 'done' : reminded ? 'reminded' : marking ? 'marking' : 'open'),
@@ -237,61 +226,21 @@ export class StandRound extends LitElement {
     });
   }
 
-  /** Names the window that a press leads to; where all frets fit there is nothing to press. */
-  #windowButton(shown: FretRange | null): TemplateResult | typeof nothing {
-    const windows = this.#windows();
-    if (windows.length < 2) return nothing;
-    const at = windows.findIndex(({ low }) => low === shown?.low);
-    const next = windows[(at + 1) % windows.length];
-    if (!next) return nothing;
-    return html`<button type="button" class="window" @click=${() => (this.chosen = next)}>
-      ${windowWords(next)}
-    </button>`;
-  }
-
-  /** The window with the place that is asked for, else the one the student chose, else that of the range asked, else the one by the nut. */
-  #window(): FretRange | null {
-    const windows = this.#windows();
-    const { input } = this.stage?.task ?? {};
-    const asked = input?.kind === 'name' ? { low: input.place.fret, high: input.place.fret } : null;
-    const range = asked ?? this.chosen ?? this.#range();
-    return (range ? windowHolding(windows, range) : windows[0]) ?? null;
-  }
-
-  #windows(): readonly FretRange[] {
-    return windowsFor(this.fitted, this.#range());
-  }
-
-  #range(): FretRange | null {
-    return (this.stage?.task.range ?? null) as FretRange | null;
-  }
-
   readonly #onFitted = (event: WindowsFittedEvent): void => {
-    this.fitted = event.windows;
+    this.#neckWindow.fit(event.windows);
   };
 
   /** What is given has changed. */
-  #give(answer: Answer, words: string): void {
+  #give({ answer, words }: Given): void {
     this.reminded = false;
     this.dispatchEvent(new AnswerEvent(answer, false, words));
   }
 
   readonly #onToggled = ({ place }: PlaceToggledEvent): void => {
-    const { answer } = this;
-    const input = this.stage?.task.input;
-    if (input?.kind !== 'places') return;
-    if (this.marking) {
-      this.#markRoot(place);
-      return;
-    }
-    if (answer.heard && input.playing && this.#way !== 'tap') {
-      const next = tappedFor(answer, place, input.playing);
-      this.#give(next, tapForHeardWords(answer, next, place, input.playing));
-      return;
-    }
-    const before = tapsAlone(answer);
-    const next = tapped(before, place, input);
-    this.#give(next, tapWords(before, next, place, input));
+    const input = this.#input;
+    if (!input) return;
+    const { answer, marking } = this;
+    this.#give(marking ? afterRootMark(answer, place) : afterTap(answer, place, input, this.#way));
   };
 
   readonly #onPlayed = (event: PlayedEvent): void => {
@@ -301,46 +250,36 @@ export class StandRound extends LitElement {
     this.requestUpdate();
     if (this.answer === answer) return;
     this.marking = false;
-    this.#give(this.answer, '');
+    this.#give({ answer: this.answer, words: '' });
   };
 
   readonly #onAgain = (): void => {
-    this.#give(this.#heard.again(this.answer), 'What was heard is taken back.');
+    this.#give({ answer: this.#heard.again(this.answer), words: 'What was heard is taken back.' });
   };
 
   readonly #onRootMarked = ({ place }: RootMarkedEvent): void => {
-    this.#markRoot(place);
+    this.#give(afterRootMark(this.answer, place));
   };
 
-  #markRoot(place: Place): void {
-    const next = rootMarked(this.answer, place);
-    this.#give(next, rootWords(this.answer, next));
-  }
-
   readonly #onTakenBack = (): void => {
-    const { answer } = this;
-    const input = this.stage?.task.input;
-    const last = answer.places.at(-1);
-    if (input?.kind !== 'places' || !input.ordered || !last) return;
-    const next = takenBack(answer);
-    this.#give(next, tapWords(answer, next, last, input));
+    const given = this.#input && afterTakingBack(this.answer, this.#input);
+    if (given) this.#give(given);
   };
 
   readonly #onFinger = (finger: Finger): void => {
-    const { finger: before, ...rest } = this.answer;
-    const next = before === finger ? rest : { ...rest, finger };
-    this.#give(next, fingerWords(next));
+    this.#give(afterFinger(this.answer, finger));
   };
 
   readonly #onNamed = ({ named }: NamedEvent): void => {
     const input = this.stage?.task.input;
-    if (input?.kind === 'name')
-      this.#give({ places: [], named }, `${namedText(named, input.wanted, this.naming)}.`);
+    if (input?.kind !== 'name') return;
+    const words = `${namedText(named, input.wanted, this.naming)}.`;
+    this.#give({ answer: { places: [], named }, words });
   };
 
   readonly #onClear = (): void => {
     this.marking = false;
-    this.#give(noAnswer, 'Cleared.');
+    this.#give({ answer: noAnswer, words: 'Cleared.' });
   };
 
   readonly #onDone = (): void => {

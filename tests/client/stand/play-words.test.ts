@@ -104,6 +104,12 @@ const panel: Panel = {
 const played: Answer = { places: [], heard: lineOf(62), way: 'play' };
 
 describe('the panel’s line', () => {
+  it('says that it listens once it does', () => {
+    expect(panelWords(panel)).toBe('Listening.');
+    expect(panelWords({ ...panel, microphone: 'off' })).toBe('');
+    expect(panelWords({ ...panel, listens: false, microphone: 'off' })).toBe('Turn Listen on, and play.');
+  });
+
   it('says whose turn it is', () => {
     expect(panelWords({ ...panel, may: 'turn' })).toBe('Your turn to play. Listening.');
     expect(panelWords({ ...panel, way: 'tap', may: 'turn' })).toBe('Your turn to play.');

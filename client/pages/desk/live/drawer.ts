@@ -62,7 +62,9 @@ export class DeskDrawer extends LitElement {
         display: grid;
         font-weight: 400;
         gap: var(--space-2);
-        grid-template-columns: 1.5rem minmax(0, 1fr) fit-content(62%);
+        /* The way, where it is told, has a column of its own. */
+        grid-auto-flow: column;
+        grid-template-columns: 1.5rem minmax(0, 1fr);
         justify-content: normal;
         min-height: 33px;
         padding: 4px 0;
@@ -72,17 +74,29 @@ export class DeskDrawer extends LitElement {
       .student[aria-expanded='true'] {
         font-weight: 600;
       }
+      /* Where both are too long for one line, the note goes below the name. */
+      .told {
+        align-items: baseline;
+        column-gap: var(--space-2);
+        display: flex;
+        flex-wrap: wrap;
+        justify-content: space-between;
+        overflow-wrap: anywhere;
+      }
       .student .soft {
         font-size: var(--text-small);
-        text-align: right;
       }
       .standing svg {
         display: block;
         height: 1.25rem;
         width: 1.25rem;
       }
+      .way {
+        color: var(--soft);
+        font-size: var(--text-small);
+      }
       .way svg {
-        vertical-align: -0.2em;
+        display: block;
       }
       .right {
         color: var(--felt);
@@ -140,11 +154,12 @@ export class DeskDrawer extends LitElement {
     const covered = this.hiding && currentRound(view)?.phase !== 'revealed';
     return html`<li>
       <button class="student" aria-expanded=${open} @click=${() => this.turn(student.id)}>
-        ${standingSign(standing)}<span dir="auto">${name}</span
-        ><span class="soft"
-          >${noteOf(student, standing, currentRound(view), covered)}
-          ${answer && !isEmpty(answer) && tellsWays(view) ? waySign(cameBy(answer)) : nothing}</span
-        >
+        ${standingSign(standing)}
+        <span class="told">
+          <span dir="auto">${name}</span>
+          <span class="soft">${noteOf(student, standing, currentRound(view), covered)}</span>
+        </span>
+        ${answer && !isEmpty(answer) && tellsWays(view) ? waySign(cameBy(answer)) : nothing}
       </button>
       ${this.turnButton(view, student, name)}
       ${
