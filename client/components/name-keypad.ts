@@ -154,7 +154,7 @@ export class NameKeypad extends LitElement {
     const to = from < 0 ? null : keyTo(boxes, from, event.key);
     if (to === null) return;
     event.preventDefault();
-    keys[to]?.focus();
+    keys[to]?.focus({ focusVisible: true });
   };
 }
 

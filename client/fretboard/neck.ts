@@ -314,7 +314,8 @@ export class Neck extends LitElement {
 
   async #focusCursor(): Promise<void> {
     await this.updateComplete;
-    this.renderRoot.querySelector<HTMLElement>('.cell[tabindex="0"]')?.focus();
+    // After a tap not every browser would show by itself where the keys have gone.
+    this.renderRoot.querySelector<HTMLElement>('.cell[tabindex="0"]')?.focus({ focusVisible: true });
   }
 
   #act(place: Place): void {

@@ -11,11 +11,16 @@ export class LineIn {
   readonly #context: AudioContext;
   readonly #stream: MediaStream;
   readonly #worker: Worker;
+  /** Settled once the first sound was heard, be it silence. */
+  readonly begun: Promise<void>;
 
   private constructor(context: AudioContext, stream: MediaStream, worker: Worker) {
     this.#context = context;
     this.#stream = stream;
     this.#worker = worker;
+    this.begun = new Promise((resolve) => {
+      worker.addEventListener('message', () => resolve(), { once: true });
+    });
   }
 
   static async open(

@@ -1,4 +1,5 @@
 import type { MidiNote } from '../../shared/theory/pitch.ts';
+import { Asked, Listeners } from '../lib/asked.ts';
 import { isAltered, obstacle, permission, stateOf, wanted } from './asking.ts';
 import type { EarEvent, ListenFor, MicrophoneState } from './events.ts';
 import { LineIn } from './line-in.ts';
@@ -9,12 +10,13 @@ type End = () => void;
 
 /** Sound may come in steps of so many seconds: the shortest that a browser can do costs twice the CPU. */
 const latency = 0.03;
+/** Some browsers take a second or two until sound comes; after so many milliseconds something is the matter. */
+const patience = 4000;
 /** A track that ends sooner is not asked for again by itself, in milliseconds. */
 const shortest = 1000;
 
 /** The device's microphone, its samples gathered in the audio thread and heard in a worker. */
-export class MicrophoneListening implements Listening {
-  #state: MicrophoneState = obstacle() ?? 'off';
+export class MicrophoneListening extends Asked<MicrophoneState> implements Listening {
   #device = '';
   #isAltered = false;
   #mode: ListenFor = 'line';
@@ -22,14 +24,11 @@ export class MicrophoneListening implements Listening {
   #line: LineIn | null = null;
   /** What was opened for this listening, ended in reverse. */
   #ends: End[] = [];
-  /** Each start and stop is another; what comes late from an earlier one is let go. */
-  #turn = 0;
   #watch: AbortController | null = null;
-  readonly #onState = new Set<() => void>();
-  readonly #onHeard = new Set<(event: EarEvent) => void>();
+  readonly #onHeard = new Listeners<EarEvent>();
 
-  get state(): MicrophoneState {
-    return this.#state;
+  constructor() {
+    super({ obstacle, stateOf });
   }
 
   get device(): string {
@@ -40,31 +39,8 @@ export class MicrophoneListening implements Listening {
     return this.#isAltered;
   }
 
-  onState(listener: () => void): End {
-    this.#onState.add(listener);
-    return () => this.#onState.delete(listener);
-  }
-
   onHeard(listener: (event: EarEvent) => void): End {
-    this.#onHeard.add(listener);
-    return () => this.#onHeard.delete(listener);
-  }
-
-  async start(): Promise<void> {
-    if (this.#state === 'asking' || this.#line) return;
-    const hindrance = obstacle();
-    if (hindrance) return this.#become(hindrance);
-    this.#turn += 1;
-    const turn = this.#turn;
-    this.#become('asking');
-    try {
-      await this.#open(() => turn === this.#turn);
-    } catch (error) {
-      if (turn !== this.#turn) return;
-      this.#release();
-      this.#become(stateOf(error));
-    }
-    if (turn === this.#turn) void this.#watchDevice();
+    return this.#onHeard.add(listener);
   }
 
   listenFor(mode: ListenFor, lowest: MidiNote): void {
@@ -77,15 +53,18 @@ export class MicrophoneListening implements Listening {
     this.#line?.deafFor(milliseconds, later);
   }
 
-  stop(): void {
-    this.#turn += 1;
+  override stop(): void {
     this.#watch?.abort();
     this.#watch = null;
-    this.#release();
-    this.#become(obstacle() ?? 'off');
+    super.stop();
   }
 
-  async #open(isWanted: () => boolean): Promise<void> {
+  protected override get isOpen(): boolean {
+    return this.#line !== null;
+  }
+
+  protected override async open(isWanted: () => boolean): Promise<void> {
+    void this.#watchDevice();
     // Made before anything is waited for: browsers let sound begin only at a press.
     const context = new AudioContext({ latencyHint: latency });
     this.#ends.push(() => void context.close());
@@ -98,18 +77,25 @@ export class MicrophoneListening implements Listening {
       context,
       stream,
       { mode: this.#mode, lowest: this.#lowest },
-      { hear: (events) => this.#hear(events), fail: () => this.#lose() },
+      {
+        hear: (events) => events.forEach((event) => this.#onHeard.tell(event)),
+        fail: () => this.end('ended'),
+      },
     );
     if (!isWanted()) return line.close();
     this.#ends.push(() => line.close());
     this.#line = line;
     this.#device = track.label;
     this.#isAltered = isAltered(track.getSettings());
-    this.#follow(track, context);
+    wake(context);
+    await Promise.race([line.begun, new Promise((resolve) => setTimeout(resolve, patience))]);
+    if (isWanted()) this.#follow(track, context);
   }
 
-  #hear(events: readonly EarEvent[]): void {
-    for (const event of events) for (const listener of this.#onHeard) listener(event);
+  protected override release(): void {
+    this.#line = null;
+    for (const end of this.#ends.reverse()) end();
+    this.#ends = [];
   }
 
   /** Says so when the sound stops coming, and when it comes again. */
@@ -118,22 +104,18 @@ export class MicrophoneListening implements Listening {
     const following = new AbortController();
     const options = { signal: following.signal };
     this.#ends.push(() => following.abort());
-    const say = () => this.#become(track.muted || context.state !== 'running' ? 'busy' : 'listening');
-    const wake = () => {
-      if (context.state !== 'running') void context.resume().catch(() => undefined);
-    };
+    const say = () => this.become(track.muted || context.state !== 'running' ? 'busy' : 'listening');
     context.addEventListener('statechange', say, options);
     track.addEventListener('mute', say, options);
     track.addEventListener('unmute', say, options);
     const lose = () => {
-      this.#lose();
+      this.end('ended');
       if (performance.now() - opened > shortest) void this.#again();
     };
     track.addEventListener('ended', lose, options);
     // Phones stop sound in the background, and some let it begin again only at a press.
     for (const name of ['visibilitychange', 'pointerdown', 'keydown'])
-      document.addEventListener(name, wake, options);
-    wake();
+      document.addEventListener(name, () => wake(context), options);
     if (track.readyState === 'ended') lose();
     else say();
   }
@@ -149,8 +131,8 @@ export class MicrophoneListening implements Listening {
     status?.addEventListener(
       'change',
       () => {
-        if (status.state !== 'granted' && this.#line) this.#lose();
-        else if (status.state !== 'denied' && this.#state === 'refused') this.#become('off');
+        if (status.state !== 'granted' && this.#line) this.end('ended');
+        else if (status.state !== 'denied' && this.state === 'refused') this.become('off');
       },
       options,
     );
@@ -158,27 +140,13 @@ export class MicrophoneListening implements Listening {
 
   /** Listens again where a microphone was lost or missing, unless that would put a question out of the blue. */
   async #again(): Promise<void> {
-    if (this.#state !== 'ended' && this.#state !== 'missing') return;
+    if (this.state !== 'ended' && this.state !== 'missing') return;
     const devices = await navigator.mediaDevices.enumerateDevices();
     if (!devices.some(({ kind }) => kind === 'audioinput')) return;
     if ((await permission())?.state === 'granted') await this.start();
   }
+}
 
-  #lose(): void {
-    this.#turn += 1;
-    this.#release();
-    this.#become('ended');
-  }
-
-  #release(): void {
-    this.#line = null;
-    for (const end of this.#ends.reverse()) end();
-    this.#ends = [];
-  }
-
-  #become(state: MicrophoneState): void {
-    if (state === this.#state) return;
-    this.#state = state;
-    for (const listener of this.#onState) listener();
-  }
+function wake(context: AudioContext): void {
+  if (context.state !== 'running') void context.resume().catch(() => undefined);
 }

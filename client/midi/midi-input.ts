@@ -1,4 +1,5 @@
 import { standardGuitar, type Instrument } from '../../shared/theory/fretboard.ts';
+import { Asked, Listeners } from '../lib/asked.ts';
 import type { MidiEvent, MidiState } from './midi-events.ts';
 import { MidiReader } from './midi-reader.ts';
 
@@ -6,30 +7,19 @@ import { MidiReader } from './midi-reader.ts';
 const isThrough = ({ name }: MIDIInput) => /^midi through/i.test(name ?? '');
 
 /** The instruments that are plugged into this device by MIDI, also those plugged in later. */
-export class MidiListening {
-  #state: MidiState = obstacle() ?? 'off';
+export class MidiListening extends Asked<MidiState> {
   #instrument: Instrument = standardGuitar;
   #access: MIDIAccess | null = null;
   readonly #plugged = new Map<MIDIInput, MidiReader>();
-  /** Each start and stop is another; a permission that comes after a stop is let go. */
-  #turn = 0;
-  readonly #onState = new Set<() => void>();
-  readonly #onPlayed = new Set<(event: MidiEvent) => void>();
+  readonly #onPlayed = new Listeners<MidiEvent>();
 
-  get state(): MidiState {
-    return this.#state;
-  }
-
-  /** Called with each change of state; returns its end. */
-  onState(listener: () => void): () => void {
-    this.#onState.add(listener);
-    return () => this.#onState.delete(listener);
+  constructor() {
+    super({ obstacle, stateOf });
   }
 
   /** Called at once with what is played; returns its end. */
   onPlayed(listener: (event: MidiEvent) => void): () => void {
-    this.#onPlayed.add(listener);
-    return () => this.#onPlayed.delete(listener);
+    return this.#onPlayed.add(listener);
   }
 
   /** Of which instrument a channel may be a string. */
@@ -39,31 +29,22 @@ export class MidiListening {
     for (const input of this.#plugged.keys()) this.#plugged.set(input, new MidiReader(instrument));
   }
 
-  /** Asks for MIDI: to be called at a press, for the browser may ask the person. */
-  async start(): Promise<void> {
-    if (this.#state === 'asking' || this.#access) return;
-    const hindrance = obstacle();
-    if (hindrance) return this.#become(hindrance);
-    this.#turn += 1;
-    const turn = this.#turn;
-    this.#become('asking');
-    try {
-      const access = await navigator.requestMIDIAccess({ sysex: false });
-      if (turn !== this.#turn) return;
-      this.#access = access;
-      access.onstatechange = () => this.#plug(access);
-      this.#plug(access);
-    } catch (error) {
-      if (turn === this.#turn) this.#become(stateOf(error));
-    }
+  protected override get isOpen(): boolean {
+    return this.#access !== null;
   }
 
-  stop(): void {
-    this.#turn += 1;
+  protected override async open(isWanted: () => boolean): Promise<void> {
+    const access = await navigator.requestMIDIAccess({ sysex: false });
+    if (!isWanted()) return;
+    this.#access = access;
+    access.onstatechange = () => this.#plug(access);
+    this.#plug(access);
+  }
+
+  protected override release(): void {
     if (this.#access) this.#access.onstatechange = null;
     this.#access = null;
     for (const input of this.#plugged.keys()) this.#unplug(input);
-    this.#become(obstacle() ?? 'off');
   }
 
   #plug(access: MIDIAccess): void {
@@ -78,7 +59,7 @@ export class MidiListening {
         if (data) this.#tell(this.#plugged.get(input)?.read(data, timeStamp) ?? []);
       };
     }
-    this.#become(there.length > 0 ? 'connected' : 'none');
+    this.become(there.length > 0 ? 'connected' : 'none');
   }
 
   #unplug(input: MIDIInput): void {
@@ -89,13 +70,7 @@ export class MidiListening {
   }
 
   #tell(events: readonly MidiEvent[]): void {
-    for (const event of events) for (const listener of this.#onPlayed) listener(event);
-  }
-
-  #become(state: MidiState): void {
-    if (state === this.#state) return;
-    this.#state = state;
-    for (const listener of this.#onState) listener();
+    for (const event of events) this.#onPlayed.tell(event);
   }
 }
 

@@ -130,6 +130,19 @@ export const baseStyle = css`
     min-height: var(--target);
     padding: var(--space-2) var(--space-3);
   }
+  /* Its arrow is drawn here: that of some browsers is grey, and takes the room of the words. */
+  select {
+    appearance: none;
+    background-image:
+      linear-gradient(45deg, transparent 50%, currentcolor 50%),
+      linear-gradient(-45deg, transparent 50%, currentcolor 50%);
+    background-position:
+      calc(100% - 0.9rem) 55%,
+      calc(100% - 0.6rem) 55%;
+    background-repeat: no-repeat;
+    background-size: 0.3rem 0.3rem;
+    padding-inline-end: 1.5rem;
+  }
   input[aria-invalid='true'] {
     border-color: var(--rose);
     border-width: 2px;

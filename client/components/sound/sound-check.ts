@@ -205,7 +205,7 @@ export class SoundCheck extends LitElement {
     if (words === this.#toSay) return;
     this.#toSay = words;
     clearTimeout(this.#sayTimer);
-    if (words !== '') this.#sayTimer = setTimeout(() => (this.spoken = words), sayAfter);
+    this.#sayTimer = setTimeout(() => (this.spoken = words), words === '' ? 0 : sayAfter);
   }
 
   #words(): string {

@@ -30,7 +30,7 @@ export function stateWords(state: MicrophoneState): StateWords {
     case 'listening':
       return { sentence: '', help: '' };
     case 'asking':
-      return { sentence: 'The browser asks whether this page may use the microphone.', help: '' };
+      return { sentence: 'Waiting for the microphone. If the browser asks, allow it.', help: '' };
     case 'refused':
       return {
         sentence: 'This browser keeps the microphone from this page.',

@@ -234,7 +234,8 @@ export const pageStyles = css`
     .frame {
       break-after: page;
       break-inside: avoid;
-      height: var(--height);
+      /* A paper's height is rounded down by some browsers: what is a hair too high draws an empty page after it. */
+      height: calc(var(--height) - 1px);
       overflow: hidden;
       width: var(--width);
     }
