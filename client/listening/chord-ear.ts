@@ -2,7 +2,7 @@ import type { HeardTone } from '../../shared/exercise/heard.ts';
 import type { PitchClass } from '../../shared/theory/pitch.ts';
 import { binsOf } from './bins.ts';
 import { hearAround } from './hear-around.ts';
-import type { Net } from './net.ts';
+import { lowestNote, type Net } from './net.ts';
 
 /** Sound around an onset, without a gap. */
 export interface Struck {
@@ -28,8 +28,9 @@ export interface ChordHeard {
   readonly notes: Float32Array;
 }
 
-/** A tone is there from here on; the net is trained so that this is right. */
+/** A tone is there from here on; the net is trained so that this is right. What may be another's twelfth, from there on. */
 const there = 0.5;
+const thereAsTwelfth = 0.8;
 /** From here on it may be there. */
 const perhaps = 0.1;
 /** Between these, whether a tone is there is anybody's guess. */
@@ -45,12 +46,24 @@ export function hearChord({ length, ...struck }: Struck & { readonly length: 0.2
 
 function look(struck: Struck, length: number): Omit<ChordHeard, 'isChord'> {
   const { tones: chances, notes } = hearAround(struck.net, binsOf({ ...struck, length }));
-  const likelier = (from: number, below: number): readonly HeardTone[] =>
-    [...chances].flatMap((confidence, tone) =>
-      confidence >= from && confidence < below ? [{ pitchClass: tone as PitchClass, confidence }] : [],
-    );
+  const all = [...chances].map((confidence, tone) => ({ pitchClass: tone as PitchClass, confidence }));
+  const isThere = ({ pitchClass, confidence }: HeardTone) =>
+    confidence >= (mayBeTwelfth(pitchClass, notes) ? thereAsTwelfth : there);
   const isDoubtful = chances.some((chance) => chance > doubtful.from && chance < doubtful.to);
-  return { tones: likelier(there, Infinity), faint: likelier(perhaps, there), isDoubtful, notes };
+  return {
+    tones: all.filter(isThere),
+    faint: all.filter((tone) => tone.confidence >= perhaps && !isThere(tone)),
+    isDoubtful,
+    notes,
+  };
+}
+
+/** Some strings sound their twelfth nearly as strongly as themselves. */
+function mayBeTwelfth(tone: PitchClass, notes: Float32Array): boolean {
+  const strongest = [...notes.keys()]
+    .filter((index) => (lowestNote + index) % 12 === tone)
+    .reduce((best, index) => ((notes[index] ?? 0) > (notes[best] ?? 0) ? index : best));
+  return (notes[strongest - 19] ?? 0) >= 0.5;
 }
 
 const isSure = ({ confidence }: HeardTone) => confidence >= doubtful.to;

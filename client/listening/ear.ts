@@ -105,15 +105,16 @@ export class Ear {
     const listener = this.#mode === 'line' ? this.#line : this.#chord;
     if (listener.waits && this.#isDeaf(listener.waits.at, ring.end)) listener.forget();
     const onset = this.#onset();
-    if (!onset) return listener.step();
+    if (onset?.isSoft && this.#mode === 'line') this.#line.struckSoftly(onset);
+    if (!onset || onset.isSoft) return listener.step();
     const struck: EarEvent = { kind: 'struck', at: ring.end / sampleRate, onset: onset.at / sampleRate };
     return [struck, ...listener.struck(onset), ...listener.step()];
   }
 
   #onset(): Onset | undefined {
     const { ring, level, sampleRate } = this.#sounding;
-    const growth = this.#onsets.next(ring.read(ring.end - lookLength, this.#look));
-    if (growth === undefined) return undefined;
+    const peak = this.#onsets.next(ring.read(ring.end - lookLength, this.#look));
+    if (!peak) return undefined;
     const told = Math.round(ring.end - reach * hop - lookLength / 2 - lateness * sampleRate);
     const length = Math.round(beside * sampleRate);
     const before = decibelsOf(ring.read(told - length, new Float32Array(length)));
@@ -121,8 +122,8 @@ export class Ear {
     const at = after - before > outOfSilence ? this.#risesAt(told, after - rising) : told;
     const isHeard = level.isKnown && after >= level.floor + aboveRoom;
     if (!isHeard || this.#isDeaf(at, ring.end)) return undefined;
-    level.struck();
-    return { at, before, after, growth };
+    if (!peak.isSoft) level.struck();
+    return { at, before, after, ...peak };
   }
 
   /** Out of silence the onset is where it gets that loud: the spectrum sees it coming. */

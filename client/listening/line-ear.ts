@@ -1,8 +1,7 @@
 import { PitchDetector } from 'pitchy';
 import { frequencyOf, type MidiNote } from '../../shared/theory/pitch.ts';
-import { binsOf, lookBack } from './bins.ts';
 import type { EarEvent } from './events.ts';
-import { lowestNote, noteCount, type Net } from './net.ts';
+import { chanceOf, harmonics, newestOf } from './net-look.ts';
 import { isPlucked, noteShape, ringingShape } from './plucked.ts';
 import type { Onset, Sounding } from './sounding.ts';
 
@@ -13,8 +12,9 @@ import type { Onset, Sounding } from './sounding.ts';
 const agreeing = 11;
 const spread = 6;
 const leastClarity = 0.85;
-/** And so clear in the middle. */
+/** And so clear in the middle, if the net isn't so sure. */
 const leastMeanClarity = 0.92;
+const throughNoise = 0.97;
 /** Where no note rings, one is so much louder than what was before it, in decibels, and the spectrum grows by so much. */
 const outOfSilence = 15;
 const leastGrowth = 0.25;
@@ -35,11 +35,9 @@ const netAfter = 0.2;
 const givenUpAfter = 0.8;
 /** The net needs so much sound at least. */
 const netShortest = 0.1;
-/** The net's note is at least so likely; another one that likely was struck with it, unless it is so far away. */
-const leastChance = 0.12;
+/** The net alone tells a note that is so likely; so likely it is no harmonic of what rings. */
 const likely = 0.4;
-const several = 0.7;
-const harmonics: readonly number[] = [0, 12, 19, 24];
+const noHarmonic = 0.7;
 /** A note that comes out of silence is as likely to the net, within so many seconds of its onset: a voice isn't. */
 const leastLikely = 0.3;
 const likelyWithin = 0.3;
@@ -106,6 +104,15 @@ export class LineEar {
     return late ? this.#told(late) : [];
   }
 
+  /** Something may have been struck: within a line the net is asked, if nothing surer waits. */
+  struckSoftly(onset: Onset): void {
+    const pending = this.#pending;
+    const isFree =
+      !pending || (pending.asked && onset.at - pending.onset.at >= fastest * this.#sounding.sampleRate);
+    if (isFree && this.#mayRing(onset) && this.#isAfterNote(onset, inOneLine))
+      this.#pending = { onset, looks: [], deceptive: undefined, asked: false };
+  }
+
   forget(): void {
     this.#pending = undefined;
   }
@@ -133,7 +140,7 @@ export class LineEar {
   #fromLooks(pending: Pending): NoteEvent | undefined {
     const { ring, sampleRate } = this.#sounding;
     const from = ring.end - this.#look.length;
-    if (from < pending.onset.at - doubt * sampleRate) return undefined;
+    if (pending.onset.isSoft || from < pending.onset.at - doubt * sampleRate) return undefined;
     const [frequency, clarity] = this.#detector.findPitch(ring.read(from, this.#look), sampleRate);
     pending.looks.push({ pitch: 69 + 12 * Math.log2(frequency / 440), clarity });
     const found = agreed(pending.looks);
@@ -141,17 +148,26 @@ export class LineEar {
     const pitch = Math.round(found.pitch);
     if (pitch < this.#lowest || pitch > highest) return undefined;
     const asksNet = this.#sounding.net && !pending.asked && this.#mayRing(pending.onset);
-    if (asksNet && (this.#mayDeceive(pitch) || this.#chance(pending.onset, pitch) < leastLikely)) {
+    if (
+      asksNet &&
+      (this.#mayDeceive(pitch) || chanceOf(this.#sounding, pending.onset, pitch) < leastLikely)
+    ) {
       pending.deceptive = found;
       return undefined;
     }
     const isInTune = Math.abs(found.pitch - pitch) <= outOfTune / 100;
     return isInTune &&
-      found.clarity >= leastMeanClarity &&
+      this.#isClear(found, pending.onset) &&
       this.#isStruck(pending.onset, pitch) &&
       this.#isLikely(pending.onset, pitch)
       ? this.#note(pending, found)
       : undefined;
+  }
+
+  /** Noise makes a pitch less clear; the net hears through it. */
+  #isClear({ pitch, clarity }: Look, onset: Onset): boolean {
+    if (clarity >= leastMeanClarity) return true;
+    return this.#sounding.net !== null && chanceOf(this.#sounding, onset, Math.round(pitch)) >= throughNoise;
   }
 
   /** The net has learned what is no guitar. Beside others that ring it was asked before. */
@@ -159,22 +175,7 @@ export class LineEar {
     const { ring, sampleRate, net } = this.#sounding;
     if (!net || this.#mayRing(onset)) return true;
     if ((ring.end - onset.at) / sampleRate > likelyWithin) return false;
-    return this.#chance(onset, pitch) >= (comesFromSilence(onset) ? leastLikely : surely);
-  }
-
-  /** How likely the net takes this note to have been struck; 1 where it knows nothing of it. */
-  #chance(onset: Onset, pitch: number): number {
-    const { ring, sampleRate, net } = this.#sounding;
-    const note = pitch - lowestNote;
-    if (!net || note < 0 || note >= noteCount) return 1;
-    return net.hear(this.#binsSince(onset, (ring.end - onset.at) / sampleRate)).notes[note] ?? 0;
-  }
-
-  #binsSince({ at }: Onset, length: number): Float32Array {
-    const { ring, sampleRate } = this.#sounding;
-    const before = Math.ceil(lookBack * sampleRate);
-    const samples = ring.read(at - before, new Float32Array(before + Math.round(length * sampleRate)));
-    return binsOf({ samples, onsetAt: before, sampleRate, length });
+    return chanceOf(this.#sounding, onset, pitch) >= (comesFromSilence(onset) ? leastLikely : surely);
   }
 
   /**
@@ -193,15 +194,19 @@ export class LineEar {
 
   /** Only where notes ring: by itself a note is told by its pitch, and what isn't then is speech, or a knock. */
   #fromNet(pending: Pending, length: number): NoteEvent | undefined {
+    const { onset } = pending;
     const { net } = this.#sounding;
-    if (!net) return undefined;
-    if (!this.#isAfterNote(pending.onset, inOneLine)) return undefined;
-    const fresh = newest(net, this.#binsSince(pending.onset, length));
-    const rings = this.#mayRing(pending.onset) && fresh?.pitch !== this.#heard[0]?.pitch;
-    const isSure = fresh !== undefined && fresh.clarity >= (rings ? likely : surely);
-    if (!isSure && !this.#mayRing(pending.onset)) return undefined;
+    if (!net || !this.#isAfterNote(onset, inOneLine)) return undefined;
+    const fresh = newestOf(this.#sounding, net, onset, length);
+    const rings = this.#mayRing(onset);
+    const isAgain = fresh?.pitch === this.#heard[0]?.pitch;
+    // A string that swings on beats with the others, and seems to be struck softly again.
+    if (onset.isSoft && isAgain) return undefined;
+    const sureFrom = !rings || onset.isSoft ? surely : isAgain ? noHarmonic : likely;
+    const isSure = fresh !== undefined && fresh.clarity >= sureFrom;
+    if (!isSure && (onset.isSoft || !rings)) return undefined;
     const found = this.#newOrAgain(fresh, pending.deceptive);
-    return found && (isSure || this.#isStruck(pending.onset, Math.round(found.pitch)))
+    return found && (isSure || this.#isStruck(onset, Math.round(found.pitch)))
       ? this.#note(pending, found)
       : undefined;
   }
@@ -210,7 +215,7 @@ export class LineEar {
   #newOrAgain(found: Look | undefined, deceptive: Look | undefined): Look | undefined {
     const last = this.#heard[0];
     const look = found ?? deceptive;
-    if (!look || !last || (found && found.clarity >= several)) return look;
+    if (!look || !last || (found && found.clarity >= noHarmonic)) return look;
     const [low, high] = found ? [last.pitch, look.pitch] : [look.pitch, last.pitch];
     return isHarmonicOf(high, low) ? { ...look, pitch: last.pitch } : look;
   }
@@ -259,17 +264,6 @@ function isHarmonicOf(high: number, low: number): boolean {
 
 function comesFromSilence({ before, after, growth }: Onset): boolean {
   return after - before >= outOfSilence && growth >= leastGrowth;
-}
-
-/** The note that the net takes to be new; none where another one, no harmonic of it, is new as well. */
-function newest(net: Net, bins: Float32Array): Look | undefined {
-  const { notes } = net.hear(bins);
-  const best = notes.reduce((index, chance, at) => (chance > (notes[index] ?? 0) ? at : index), 0);
-  const clarity = notes[best] ?? 0;
-  const isAlone = notes.every(
-    (chance, at) => chance < several * clarity || harmonics.includes(Math.abs(at - best)),
-  );
-  return clarity >= leastChance && isAlone ? { pitch: lowestNote + best, clarity } : undefined;
 }
 
 function agreed(looks: readonly Look[]): Look | undefined {

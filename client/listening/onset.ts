@@ -19,10 +19,18 @@ const rising = 1.0005;
 const aboveRoom = 30;
 /** A peak is the highest of so many looks on both sides. */
 export const reach = 4;
-/** How far a peak is above nothing, and above the middle of the last looks. */
+/** How far a peak is above nothing, and above the middle of the last looks; one that is less is soft, if not less than this. */
 const least = 0.05;
+const softest = 0.025;
 const above = 1.6;
 const remembered = 24;
+
+export interface Peak {
+  /** By how much the spectrum had grown, on average over its bands. */
+  readonly growth: number;
+  /** Too little to be sure of: a low string beside others that ring, or nothing. */
+  readonly isSoft: boolean;
+}
 
 /** Hears when something is struck: where the spectrum grows at once in many bands. */
 export class Onsets {
@@ -43,8 +51,8 @@ export class Onsets {
     this.#edges = edges(sampleRate);
   }
 
-  /** Takes the next look, and says by how much the spectrum had grown `reach` looks ago, if that was an onset. */
-  next(look: Float32Array): number | undefined {
+  /** Takes the next look; what was `reach` looks ago, if that was an onset. */
+  next(look: Float32Array): Peak | undefined {
     const bands = this.#bands(look);
     const earlier = this.#before.length < lag ? undefined : this.#before.shift();
     this.#before.push(bands);
@@ -74,16 +82,17 @@ export class Onsets {
     return bands;
   }
 
-  #peak(): number | undefined {
+  #peak(): Peak | undefined {
     const growth = this.#growth;
     const at = growth.length - 1 - reach;
     const value = growth[at] ?? 0;
-    if (value < least) return undefined;
+    if (value < softest) return undefined;
     for (let other = Math.max(0, at - reach); other < growth.length; other += 1)
       if (other !== at && ((growth[other] ?? 0) > value || (other > at && growth[other] === value)))
         return undefined;
     const usual = [...growth].sort((a, b) => a - b)[growth.length >> 1] ?? 0;
-    return value > above * usual + least ? value : undefined;
+    const isOver = (bound: number) => value >= bound && value > above * usual + bound;
+    return isOver(softest) ? { growth: value, isSoft: !isOver(least) } : undefined;
   }
 }
 

@@ -1,5 +1,6 @@
 import type { Level } from './level.ts';
 import type { Net } from './net.ts';
+import type { Peak } from './onset.ts';
 import type { Ring } from './ring.ts';
 
 /** What the parts of the ear have in common: the sound, how loud the room is, and what it is heard with. */
@@ -11,11 +12,9 @@ export interface Sounding {
 }
 
 /** Where something was struck, as an index into the sound. */
-export interface Onset {
+export interface Onset extends Peak {
   readonly at: number;
   /** How loud it was just before, and just after, in decibels of full scale. */
   readonly before: number;
   readonly after: number;
-  /** By how much the spectrum has grown. */
-  readonly growth: number;
 }

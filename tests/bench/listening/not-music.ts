@@ -11,13 +11,14 @@ export interface Taken {
   readonly chords: number;
 }
 
-/** Our own sentences, by so many voices of the synthesizer, through a laptop's microphone. */
+/** Our own sentences, by so many voices of the synthesizer, slowly and fast, through a laptop's microphone. */
 export async function talk(count: number): Promise<Taken> {
   let taken: Taken = { minutes: 0, notes: 0, chords: 0 };
   // Both languages and all kinds of voices, however few are asked for.
   const some = voices.filter((_, at) => (at * 7) % voices.length < count);
   for (const [seed, voice] of some.entries())
-    taken = both(taken, takenFrom(inRoom(await speech(voice, 140 + 10 * seed), 'microphone-like', seed)));
+    for (const words of [125, 155, 185])
+      taken = both(taken, takenFrom(inRoom(await speech(voice, words), 'microphone-like', seed)));
   return taken;
 }
 

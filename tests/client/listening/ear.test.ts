@@ -79,6 +79,20 @@ describe('Notes in a row', () => {
     expect(pitchesIn(hear(samples, 'line'))).toEqual([57, 57, 57]);
   });
 
+  it('are heard where each rings on into the next two, and where one of them is struck again', () => {
+    const pitches = [52, 55, 57, 57, 55, 52, 50, 47, 45, 47, 50, 52];
+    const played = guitarNames.map((name) => {
+      const { samples } = line(guitars[name], pitches, hand(), { before: 0.5, gap: 0.25, ringing: 0.5 });
+      return pitchesIn(hear(inRoom(samples, 'microphone-like', 8), 'line'));
+    });
+    expect(played).toEqual([pitches, pitches, pitches]);
+  });
+
+  it('are heard in noise', () => {
+    const { samples } = line(guitars.acoustic, scale, hand(), { before: 0.5, gap: 0.4 });
+    expect(pitchesIn(hear(inRoom(samples, 'hard', 3), 'line'))).toEqual(scale);
+  });
+
   it('are heard to the end of an even melody: it is no room that hums', () => {
     const pitches = Array.from({ length: 5 }, () => scale).flat();
     const { samples } = line(guitars.electric, pitches, hand(), { before: 0.5, gap: 0.25, ringing: 0.2 });

@@ -7,6 +7,8 @@ declare module 'espeak-ng' {
     readonly arguments: readonly string[];
     readonly print?: (line: string) => void;
     readonly printErr?: (line: string) => void;
+    readonly preRun?: () => void;
+    readonly postRun?: () => void;
   }) => Promise<Run>;
   export { start as default };
 }
