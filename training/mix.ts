@@ -152,25 +152,54 @@ function chordScene(): Scene {
   return { sound, struck, looks: [0.25, 0.4] };
 }
 
-/** One note, others ringing from before. */
+/** One note, others ringing from before: the last ones of a line, or any; the same string struck again among them. */
 function noteScene(): Scene {
   const sound = new Float32Array(length);
   const guitar = notes.guitar(random);
   const hand = newHand();
-  const note = 40 + random.below(49);
-  let at = 0;
-  for (let more = random.below(5); more > 0; more -= 1) {
-    at -= between(random, 0.11, 0.5);
-    const near = random.chance(0.3) ? random.pick([-24, -12, -19, -7, 7, 12, 19]) : random.below(25) - 12;
-    const other = note + near;
-    if (other < 40 || other > 88 || other === note) continue;
-    const until = random.chance(0.3) ? { until: between(random, -0.05, 0.15) } : {};
-    play(sound, guitar, { note: other, at, decibels: between(random, -7, 2), cents: hand.cents(), ...until });
+  const note = 40 + random.below(random.chance(0.5) ? 25 : 49);
+  for (const { other, at, until } of random.chance(0.5) ? lineBefore(note) : anyBefore(note)) {
+    if (other < 40 || other > 88) continue;
+    play(sound, guitar, {
+      note: other,
+      at,
+      decibels: between(random, -7, 2),
+      cents: hand.cents(),
+      ...(until === undefined ? {} : { until }),
+    });
   }
   play(sound, guitar, { note, at: 0, decibels: 0, cents: hand.cents() });
   const struck = [{ note, after: 0 }];
   if (random.chance(0.35)) ringAlong(sound, guitar, struck);
-  return { sound, struck, looks: [0.2, random.chance(0.5) ? 0.25 : 0.4] };
+  const shortest = random.chance(0.75) ? 0.2 : between(random, 0.1, 0.2);
+  return { sound, struck, looks: [shortest, random.chance(0.5) ? 0.25 : 0.4] };
+}
+
+type Earlier = readonly { readonly other: number; readonly at: number; readonly until?: number }[];
+
+/** At one pace, in steps and small leaps, each ringing on as long into the next ones. */
+function lineBefore(note: number): Earlier {
+  const gap = between(random, 0.12, 0.5);
+  const ringing = random.chance(0.3) ? between(random, 0, 0.1) : between(random, 0.1, 1.2);
+  let other = note;
+  return Array.from({ length: 1 + random.below(5) }, (_, index) => {
+    other += random.below(15) - 7;
+    const at = -gap * (index + 1);
+    return { other, at, until: at + gap + ringing };
+  });
+}
+
+function anyBefore(note: number): Earlier {
+  let at = 0;
+  return Array.from({ length: random.below(5) }, () => {
+    at -= between(random, 0.11, 0.5);
+    const near = random.chance(0.3) ? random.pick([-24, -12, -19, -7, 7, 12, 19]) : random.below(25) - 12;
+    return {
+      other: note + near,
+      at,
+      ...(near === 0 || random.chance(0.3) ? { until: between(random, -0.05, 0.15) } : {}),
+    };
+  });
 }
 
 /** A chord string by string, slower than a strum. */
@@ -234,8 +263,8 @@ function ringAlong(into: Float32Array, guitar: Guitar, struck: Scene['struck']):
 function otherScene(): Scene {
   const sound = new Float32Array(length);
   const kind = random.next();
-  if (kind < 0.5) add(sound, notes.speech(random, length), 1);
-  else if (kind < 0.75) dampedStrings(sound, notes.guitar(random), 0);
+  if (kind < 0.6) add(sound, notes.speech(random, length, onset), 1);
+  else if (kind < 0.8) dampedStrings(sound, notes.guitar(random), 0);
   else if (kind < 0.9) {
     knock(sound, 0);
     if (random.chance(0.4)) knock(sound, -6);
@@ -251,9 +280,9 @@ function otherScene(): Scene {
 
 function anyScene(): Scene {
   const kind = random.next();
-  if (kind < 0.58) return chordScene();
-  if (kind < 0.75) return noteScene();
-  if (kind < 0.82) return arpeggioScene();
+  if (kind < 0.5) return chordScene();
+  if (kind < 0.74) return noteScene();
+  if (kind < 0.81) return arpeggioScene();
   return otherScene();
 }
 

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { known } from '../shared/lib/assert.ts';
 import type { Random } from '../tests/support/random.ts';
+import { loudness, rate } from './sound.ts';
 
 /** A guitar of render.py: one timbre. */
 export interface Guitar {
@@ -11,8 +12,8 @@ export interface Guitar {
 
 export interface Notes {
   guitar(random: Random): Guitar;
-  /** So many samples of talk, some louder than others. */
-  speech(random: Random, length: number): Float32Array;
+  /** So many samples of talk, some louder than others; mostly a syllable sets in at `onset`, where that is given. */
+  speech(random: Random, length: number, onset?: number): Float32Array;
 }
 
 interface Index {
@@ -41,11 +42,22 @@ export function openNotes(cache: string): Notes {
         },
       };
     },
-    speech: (random, count) => {
-      const from = random.below(talk.length - count);
-      return Float32Array.from(talk.subarray(from, from + count));
+    speech: (random, count, onset) => {
+      const some = () => {
+        const from = random.below(talk.length - count);
+        return Float32Array.from(talk.subarray(from, from + count));
+      };
+      if (onset === undefined || random.chance(0.3)) return some();
+      const parts = Array.from({ length: 12 }, some);
+      return parts.reduce((best, part) => (rise(part, onset) > rise(best, onset) ? part : best));
     },
   };
+}
+
+/** How much louder it is just after than just before. */
+function rise(sound: Float32Array, at: number): number {
+  const length = Math.round(0.05 * rate);
+  return loudness(sound, at, at + length) / (loudness(sound, at - length, at) + 100);
 }
 
 function samplesIn(path: string): Int16Array {

@@ -3,6 +3,7 @@
 Notes are of General MIDI programs 24 to 27 and 29 of FluidR3_GM.sf2, played by FluidSynth, and of plucked strings computed here.
 """
 
+import itertools
 import json
 import subprocess
 import wave
@@ -132,10 +133,11 @@ def strung_notes(random):
 
 
 def spoken():
-    for voice in VOICES:
-        path = CACHE / "speech.wav"
-        words = SENTENCES[voice[:2]]
-        subprocess.run(["espeak-ng", "-v", voice, "-w", path, words], check=True, capture_output=True)
+    """Every voice lower and higher, slower and faster: a slow high one is the likest to a string."""
+    path = CACHE / "speech.wav"
+    for voice, pitch, speed in itertools.product(VOICES, (30, 50, 70, 90), (115, 170)):
+        manner = ["-v", voice, "-p", str(pitch), "-s", str(speed)]
+        subprocess.run(["espeak-ng", *manner, "-w", path, SENTENCES[voice[:2]]], check=True, capture_output=True)
         sound, rate = samples_of(path)
         yield resampled(sound, rate)
 

@@ -6,9 +6,11 @@ cd "$(dirname "$0")/.."
 export OMP_NUM_THREADS=1 OPENBLAS_NUM_THREADS=1
 [ -f training/cache/notes.json ] || nice python3 training/render.py
 for seeds in "1 2" "3 4"; do
+  mixes=""
   for seed in $seeds; do
-    nice node tests/server/store/run-typescript.mjs training/mix.ts 20000 "$seed" &
+    nice node tests/server/store/run-typescript.mjs training/mix.ts 27500 "$seed" &
+    mixes="$mixes $!"
   done
-  wait
+  for mix in $mixes; do wait "$mix"; done
 done
 nice python3 training/train.py

@@ -14,7 +14,7 @@ HERE = Path(__file__).parent
 OUT = HERE.parent / "client" / "listening" / "weights.bin"
 MARK = b"RCEAR001"
 BINS = 204
-SIZES = (BINS + BINS // 3, 206, 124, 61)
+SIZES = (BINS + BINS // 3, 256, 140, 61)
 NOTES = 49
 BATCH = 256
 # Kept apart for the figures printed at the end and for the calibration.
