@@ -418,10 +418,18 @@ export const roundStyle = css`
       width: 100%;
     }
   }
-  /* Change says the same: a second line would push the neck down. */
   @media (min-aspect-ratio: 6/5) and (max-width: 960px) {
+    /* The name below the mark: neither task nor bar gives way. */
+    header {
+      align-items: start;
+      flex-direction: column;
+      gap: 0;
+      justify-content: center;
+      line-height: 1.2;
+    }
     header .student {
-      display: none;
+      margin: 0;
+      max-width: 5rem;
     }
     /* Below the levels there is room for a name. */
     .with-levels header,
@@ -436,8 +444,8 @@ export const roundStyle = css`
       display: none;
     }
     .with-levels header .student {
-      display: block;
-      text-align: right;
+      align-self: end;
+      max-width: 100%;
     }
     .with-ways .window {
       margin-inline-end: var(--space-2);
@@ -474,7 +482,18 @@ export const roundStyle = css`
         'bar bar keys levels' auto / minmax(0, 1fr) auto auto auto;
     }
     .round:not(.with-keys, .with-levels) header {
+      grid-area: bar;
+      justify-self: start;
+      width: 5rem;
+    }
+    .round:not(.with-levels) header rootcall-mark {
       display: none;
+    }
+    .round:not(.with-keys, .with-levels) header .student {
+      max-width: 100%;
+    }
+    .round:not(.with-keys, .with-levels) .bar {
+      padding-inline-start: 5rem;
     }
     .round:not(.with-keys) .bar {
       min-height: calc(var(--target) + var(--space-1));

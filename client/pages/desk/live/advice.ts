@@ -32,7 +32,7 @@ export class DeskAdvice extends LitElement {
       .sign {
         color: var(--brass);
       }
-      @media (max-width: 60rem) {
+      @container (max-width: 48rem) {
         p {
           font-size: var(--text-body);
           padding-inline: var(--space-3);

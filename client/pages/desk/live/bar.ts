@@ -31,12 +31,13 @@ export class DeskBar extends LitElement {
         display: grid;
         flex: 1;
         gap: var(--space-3);
-        grid-template-columns: repeat(4, minmax(0, 1fr)) auto auto;
+        grid-template-columns: repeat(4, minmax(min-content, 1fr)) auto auto;
       }
       button {
         font-weight: 600;
         min-height: 66px;
         padding-inline: var(--space-4);
+        white-space: nowrap;
       }
       .big {
         font-family: var(--face-title);

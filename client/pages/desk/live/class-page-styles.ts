@@ -35,6 +35,8 @@ export const classPageStyles = css`
   }
   main {
     align-content: start;
+    /* What stands in it goes by the width that the columns beside it leave. */
+    container-type: inline-size;
     display: flex;
     flex-direction: column;
     padding-inline: var(--space-5);

@@ -5,6 +5,7 @@ import { deskStyles } from '../desk-styles.ts';
 import { figuresOf, percent } from './figures.ts';
 import { commonSlip } from './slips.ts';
 import { currentRound } from './steps.ts';
+import { waysText } from './ways.ts';
 
 /** Three figures parted by barlines: done, right, commonest slip. */
 @customElement('desk-figures-row')
@@ -51,8 +52,17 @@ export class DeskFiguresRow extends LitElement {
         color: var(--rose);
         font-weight: 600;
       }
-      .line {
+      .line,
+      .ways {
         display: block;
+      }
+      /* As wide as the figure above it. */
+      .ways {
+        font-size: var(--text-small);
+        line-height: 1.3;
+        min-width: 100%;
+        text-wrap: balance;
+        width: 0;
       }
       @media (max-width: 22rem) {
         .line {
@@ -63,7 +73,7 @@ export class DeskFiguresRow extends LitElement {
       .line::first-letter {
         text-transform: uppercase;
       }
-      @media (max-width: 60rem) {
+      @container (max-width: 48rem) {
         div {
           padding: 0 var(--space-3);
         }
@@ -93,7 +103,7 @@ export class DeskFiguresRow extends LitElement {
     const slip = this.covered ? null : commonSlip(view);
     return html`<dl>
       <div>
-        <dt class="soft">${open ? 'done' : 'answered'}</dt>
+        <dt class="soft">${open ? 'done' : 'answered'}<span class="ways">${waysText(view)}</span></dt>
         <dd class="figure">${done}</dd>
         <dd>of ${of}</dd>
       </div>

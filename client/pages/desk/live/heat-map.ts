@@ -32,6 +32,7 @@ export class DeskHeatMap extends LitElement {
       section {
         display: grid;
         gap: var(--space-2);
+        grid-template-columns: minmax(0, 1fr);
         grid-template-rows: auto minmax(0, 1fr);
         height: 100%;
       }
@@ -54,6 +55,15 @@ export class DeskHeatMap extends LitElement {
       rootcall-neck {
         inset: 0;
         position: absolute;
+      }
+      @media (min-width: 60.01rem) and (max-height: 52rem) {
+        .sheet {
+          gap: var(--space-1);
+          padding-block: var(--space-2);
+        }
+        .map {
+          min-height: 7rem;
+        }
       }
       @media (max-width: 60rem) {
         .sheet {

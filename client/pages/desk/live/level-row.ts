@@ -26,17 +26,22 @@ export class DeskLevelRow extends LitElement {
     circleStyles,
     segmentStyles,
     css`
+      .segments label {
+        min-width: 0;
+      }
       .segments span {
         align-content: center;
         display: grid;
         justify-content: center;
-        padding-block: 2px;
+        padding: 2px;
         text-align: center;
+        white-space: normal;
       }
       small {
         font-size: var(--text-small);
         font-variant-numeric: lining-nums;
         font-weight: 400;
+        line-height: 1.2;
       }
     `,
   ];

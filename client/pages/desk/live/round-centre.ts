@@ -19,7 +19,6 @@ import { harderLine } from './harder-lines.ts';
 import './heat-map.ts';
 import './named-list.ts';
 import { currentRound } from './steps.ts';
-import { waysText } from './ways.ts';
 
 /** More strings than this need a wider card for their key. */
 const mostNarrow = 7;
@@ -40,7 +39,7 @@ export class DeskRoundCentre extends LitElement {
       .task {
         grid-area: task;
       }
-      .task p {
+      .words p {
         margin-top: 2px;
       }
       desk-figures-row {
@@ -51,7 +50,7 @@ export class DeskRoundCentre extends LitElement {
         display: block;
         margin-top: var(--space-3);
       }
-      .task :is(.pattern, .ways) {
+      .pattern {
         margin-top: var(--space-2);
       }
       .key {
@@ -67,10 +66,8 @@ export class DeskRoundCentre extends LitElement {
       .key desk-key-chart:not([lying]) {
         height: 10rem;
       }
-      @media (min-width: 60.01rem) {
-        :host([wide-key]) {
-          grid-template-columns: minmax(0, 1fr) 20rem;
-        }
+      :host([wide-key]) {
+        grid-template-columns: minmax(0, 1fr) 20rem;
       }
       .answers {
         grid-area: heat;
@@ -78,8 +75,48 @@ export class DeskRoundCentre extends LitElement {
       desk-advice {
         grid-area: advice;
       }
-      @media (max-width: 60rem) {
+      /* Between plan and register: the key beside the words alone, all else below both. */
+      @media (min-width: 60.01rem) {
+        @container (max-width: 48rem) {
+          :host {
+            grid-template-areas: 'words key' 'counts counts' 'heat heat' 'advice advice';
+            grid-template-rows: auto auto minmax(auto, 1fr) auto;
+          }
+          :host([wide-key]) {
+            grid-template-columns: minmax(0, 1fr) min(20rem, 52%);
+          }
+          .task {
+            display: contents;
+          }
+          .words {
+            grid-area: words;
+          }
+          .counts {
+            grid-area: counts;
+          }
+          .counts > :first-child {
+            margin-top: 0;
+          }
+          .key desk-key-chart:not([lying]) {
+            height: 8rem;
+          }
+        }
+      }
+      /* A low window: what is asked, counted and advised stands in it together. */
+      @media (min-width: 60.01rem) and (max-height: 52rem) {
         :host {
+          row-gap: var(--space-2);
+        }
+        desk-figures-row {
+          margin-top: var(--space-3);
+        }
+        desk-level-row {
+          margin-top: var(--space-2);
+        }
+      }
+      @media (max-width: 60rem) {
+        :host,
+        :host([wide-key]) {
           grid-template-areas: 'task' 'advice' 'heat' 'key';
           grid-template-columns: minmax(0, 1fr);
           grid-template-rows: auto;
@@ -109,24 +146,30 @@ export class DeskRoundCentre extends LitElement {
     const round = currentRound(view) ?? asked;
     const { title, detail } = wordingOf(round.exercise, view.naming);
     const hidden = this.hiding && round.phase !== 'revealed';
-    const ways = waysText(view);
     const isWide =
       chartView(keyChart(round.exercise, view.naming)) === 'lying' ||
       neckOf(round.exercise).openStrings.length > mostNarrow;
     this.toggleAttribute('wide-key', !hidden && isWide);
     return html`
       <section class="task" aria-label="The round">
-        <h1>${title}</h1>
-        <p><span class="soft">${detail}</span> <b>${this.phase(round)}</b></p>
-        ${harderLine(round.harder, view.naming)}
-        <desk-level-row
-          .view=${whole}
-          .level=${level}
-          @desk-level=${(event: LevelShownEvent) => (this.chosen = { level: event.level, roundId: asked.id })}
-        ></desk-level-row>
-        <desk-figures-row .view=${view} .covered=${hidden}></desk-figures-row>
-        ${ways === '' ? nothing : html`<p class="ways soft">${ways}</p>`}
-        ${view.pattern && !hidden ? html`<p class="pattern">${patternText(view.pattern, 'class', neckOf(round.exercise))}</p>` : nothing}
+        <div class="words">
+          <h1>${title}</h1>
+          <p><span class="soft">${detail}</span> <b>${this.phase(round)}</b></p>
+          ${harderLine(round.harder, view.naming)}
+        </div>
+        <div class="counts">
+          ${
+            asked.harder.length === 0
+              ? nothing
+              : html`<desk-level-row
+                  .view=${whole}
+                  .level=${level}
+                  @desk-level=${(event: LevelShownEvent) => (this.chosen = { level: event.level, roundId: asked.id })}
+                ></desk-level-row>`
+          }
+          <desk-figures-row .view=${view} .covered=${hidden}></desk-figures-row>
+          ${view.pattern && !hidden ? html`<p class="pattern">${patternText(view.pattern, 'class', neckOf(round.exercise))}</p>` : nothing}
+        </div>
       </section>
       <section class="sheet key" aria-label="Answer key">
         <p class="soft small">${round.harder.length > 0 ? 'Answer key, first level' : 'Answer key'}</p>
