@@ -9,7 +9,7 @@ import type { Onset, Sounding } from './sounding.ts';
  * So many looks in a row must agree to within so many cents, each so clear: a rule of 4 looks is 50 ms faster, but takes
  * octaves for the note, and speech for music.
  */
-const agreeing = 11;
+const agreeing = 10;
 const spread = 6;
 const leastClarity = 0.85;
 /** And so clear in the middle, if the net isn't so sure. */
