@@ -66,6 +66,8 @@ interface Pending {
   asked: boolean;
 }
 
+const pendingFrom = (onset: Onset): Pending => ({ onset, looks: [], deceptive: undefined, asked: false });
+
 type NoteEvent = EarEvent & { readonly kind: 'note' };
 
 /** Hears single notes one after another: at most one for each onset. */
@@ -100,7 +102,7 @@ export class LineEar {
     if (pending && seconds < fastest && !isStronger) return [];
     const late =
       pending && !pending.asked && seconds >= netShortest ? this.#fromNet(pending, seconds) : undefined;
-    this.#pending = { onset, looks: [], deceptive: undefined, asked: false };
+    this.#pending = pendingFrom(onset);
     return late ? this.#told(late) : [];
   }
 
@@ -110,7 +112,7 @@ export class LineEar {
     const isFree =
       !pending || (pending.asked && onset.at - pending.onset.at >= fastest * this.#sounding.sampleRate);
     if (isFree && this.#mayRing(onset) && this.#isAfterNote(onset, inOneLine))
-      this.#pending = { onset, looks: [], deceptive: undefined, asked: false };
+      this.#pending = pendingFrom(onset);
   }
 
   forget(): void {
@@ -147,35 +149,34 @@ export class LineEar {
     if (!found) return undefined;
     const pitch = Math.round(found.pitch);
     if (pitch < this.#lowest || pitch > highest) return undefined;
+    // A look of the net costs a spectrum: at most once for each of ours.
+    let told: number | undefined;
+    const chance = () => (told ??= chanceOf(this.#sounding, pending.onset, pitch));
     const asksNet = this.#sounding.net && !pending.asked && this.#mayRing(pending.onset);
-    if (
-      asksNet &&
-      (this.#mayDeceive(pitch) || chanceOf(this.#sounding, pending.onset, pitch) < leastLikely)
-    ) {
+    if (asksNet && (this.#mayDeceive(pitch) || chance() < leastLikely)) {
       pending.deceptive = found;
       return undefined;
     }
     const isInTune = Math.abs(found.pitch - pitch) <= outOfTune / 100;
     return isInTune &&
-      this.#isClear(found, pending.onset) &&
+      this.#isClear(found, chance) &&
       this.#isStruck(pending.onset, pitch) &&
-      this.#isLikely(pending.onset, pitch)
+      this.#isLikely(pending.onset, chance)
       ? this.#note(pending, found)
       : undefined;
   }
 
   /** Noise makes a pitch less clear; the net hears through it. */
-  #isClear({ pitch, clarity }: Look, onset: Onset): boolean {
-    if (clarity >= leastMeanClarity) return true;
-    return this.#sounding.net !== null && chanceOf(this.#sounding, onset, Math.round(pitch)) >= throughNoise;
+  #isClear({ clarity }: Look, chance: () => number): boolean {
+    return clarity >= leastMeanClarity || (this.#sounding.net !== null && chance() >= throughNoise);
   }
 
   /** The net has learned what is no guitar. Beside others that ring it was asked before. */
-  #isLikely(onset: Onset, pitch: number): boolean {
+  #isLikely(onset: Onset, chance: () => number): boolean {
     const { ring, sampleRate, net } = this.#sounding;
     if (!net || this.#mayRing(onset)) return true;
     if ((ring.end - onset.at) / sampleRate > likelyWithin) return false;
-    return chanceOf(this.#sounding, onset, pitch) >= (comesFromSilence(onset) ? leastLikely : surely);
+    return chance() >= (comesFromSilence(onset) ? leastLikely : surely);
   }
 
   /**

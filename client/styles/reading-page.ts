@@ -1,13 +1,7 @@
 import { css } from 'lit';
 
-/** A page that is read: one column, the way home above it. */
-export const readingPageStyle = css`
-  :host {
-    display: block;
-    margin-inline: auto;
-    max-width: 42rem;
-    padding: var(--space-3) var(--margin) calc(var(--space-5) + env(safe-area-inset-bottom));
-  }
+/** The way home in a page's header. */
+export const homeLinkStyle = css`
   header a {
     align-items: center;
     color: inherit;
@@ -16,9 +10,22 @@ export const readingPageStyle = css`
     min-height: var(--target);
     text-decoration: none;
   }
-  main {
-    display: grid;
-    gap: var(--space-4);
-    grid-template-columns: minmax(0, 1fr);
-  }
 `;
+
+/** A page that is read: one column, the way home above it. */
+export const readingPageStyle = [
+  homeLinkStyle,
+  css`
+    :host {
+      display: block;
+      margin-inline: auto;
+      max-width: 42rem;
+      padding: var(--space-3) var(--margin) calc(var(--space-5) + env(safe-area-inset-bottom));
+    }
+    main {
+      display: grid;
+      gap: var(--space-4);
+      grid-template-columns: minmax(0, 1fr);
+    }
+  `,
+];

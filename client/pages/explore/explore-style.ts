@@ -1,18 +1,12 @@
 import { css } from 'lit';
+import { homeLinkStyle } from '../../styles/reading-page.ts';
 import { standStyles } from '../stand/stand-style.ts';
 
 /** What every screen of the page shares: the Stand's frame, a header with a way home, fields under their words. */
 export const exploreStyles = [
   ...standStyles,
+  homeLinkStyle,
   css`
-    header a {
-      align-items: center;
-      color: inherit;
-      display: inline-flex;
-      gap: var(--space-2);
-      min-height: var(--target);
-      text-decoration: none;
-    }
     header .where {
       border-inline-start: 1px solid var(--control);
       padding-inline-start: var(--space-2);

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { brotliCompressSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { binCount, loadNet, noteCount } from '../../../client/listening/net.ts';
 
@@ -46,6 +47,7 @@ describe('the net', () => {
 
   it('the weights are no larger than 118,000 bytes, 99 kB compressed', () => {
     expect(ours().byteLength).toBeLessThanOrEqual(118_000);
+    expect(brotliCompressSync(ours()).length).toBeLessThanOrEqual(99_000);
   });
 
   it('bytes that are something else are refused with the reason', () => {
